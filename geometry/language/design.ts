@@ -1,0 +1,162 @@
+/**
+ * A design: the file evaluated for one variant. Lengths are in mm, angles in rad, the rest as the names say. What
+ * could not be evaluated is `null`; its problem has been reported.
+ */
+import type { Material } from "../materials/material.ts";
+import type { Quantity } from "./quantity.ts";
+import type { TextRange } from "./text.ts";
+import type { SpinDirection, Turning } from "./tree.ts";
+
+/** x to the right, y up, in mm; the spin axis is (0, 0). */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A value with the place it was written at, for problems and fixes. */
+export interface Located<T> {
+  readonly value: T;
+  readonly range: TextRange;
+  /** The unit written there (`mm`, `in`), so that a fix speaks the builder's unit; null when it is a computed value. */
+  readonly unit: string | null;
+}
+
+export interface CornerDesign {
+  readonly kind: "round" | "bevel";
+  readonly sizeMm: Located<number>;
+  readonly range: TextRange;
+}
+
+export type StepDesign =
+  | {
+      readonly kind: "from";
+      readonly to: Point;
+      readonly corner: CornerDesign | null;
+      readonly range: TextRange;
+    }
+  | {
+      readonly kind: "line";
+      readonly to: Point;
+      readonly corner: CornerDesign | null;
+      readonly range: TextRange;
+    }
+  | {
+      readonly kind: "arc";
+      readonly to: Point;
+      readonly shape: ArcDesign;
+      readonly corner: CornerDesign | null;
+      readonly range: TextRange;
+    }
+  | {
+      readonly kind: "spiral";
+      readonly to: Point;
+      readonly turning: Turning;
+      readonly corner: CornerDesign | null;
+      readonly range: TextRange;
+    }
+  | { readonly kind: "close"; readonly corner: CornerDesign | null; readonly range: TextRange };
+
+export type ArcDesign =
+  | {
+      readonly by: "radius";
+      readonly radiusMm: Located<number>;
+      readonly turning: Turning;
+      readonly long: boolean;
+    }
+  | { readonly by: "through"; readonly through: Point }
+  | {
+      readonly by: "about";
+      readonly centre: Point;
+      readonly centreRange: TextRange;
+      readonly turning: Turning;
+    };
+
+/** The steps of one loop, every point absolute. */
+export interface PathDesign {
+  readonly steps: readonly StepDesign[];
+  readonly range: TextRange;
+}
+
+export type SymmetryDesign =
+  | { readonly kind: "repeat"; readonly count: number; readonly range: TextRange }
+  | { readonly kind: "mirror"; readonly axis: "x" | "y"; readonly range: TextRange };
+
+export interface OutlineDesign {
+  readonly symmetry: SymmetryDesign | null;
+  readonly path: PathDesign;
+  readonly range: TextRange;
+}
+
+export type HoleDesign =
+  | { readonly kind: "bore"; readonly diameterMm: Located<number>; readonly range: TextRange }
+  | {
+      readonly kind: "hole";
+      readonly centre: Point;
+      readonly diameterMm: Located<number>;
+      readonly range: TextRange;
+    }
+  | {
+      readonly kind: "slot";
+      readonly from: Point;
+      readonly to: Point;
+      readonly widthMm: Located<number>;
+      readonly range: TextRange;
+    }
+  | { readonly kind: "cutout"; readonly path: PathDesign; readonly range: TextRange };
+
+export interface Spin {
+  /** Magnitude, always positive. */
+  readonly radPerS: number;
+  readonly rpm: number;
+  readonly direction: SpinDirection;
+}
+
+export interface Approach {
+  readonly fromMPerS: number;
+  readonly toMPerS: number;
+}
+
+export type Target = {
+  readonly kind: "edge" | "face" | "round";
+  /** Radius of the rounded edge; 0 for the others. */
+  readonly radiusMm: number;
+  /** Offset of the line of approach from the spin axis. */
+  readonly offsetMm: number;
+};
+
+/** A checked `require`: `limit` is in the unit of the figure's JSON key (see the figure catalogue). */
+export interface Requirement {
+  /** The word in the file, such as `tip_speed`. */
+  readonly figure: string;
+  readonly relation: "<=" | ">=";
+  readonly limit: Quantity;
+  /** The closing speed of `bite at …`. */
+  readonly atMPerS: number | null;
+  readonly limitRange: TextRange;
+  readonly range: TextRange;
+}
+
+export interface LetValue {
+  readonly name: string;
+  readonly value: Quantity | null;
+  readonly bounds: { readonly from: Quantity; readonly to: Quantity } | null;
+  readonly nameRange: TextRange;
+}
+
+export interface Design {
+  readonly name: string | null;
+  readonly variant: string | null;
+  readonly thicknessMm: Located<number> | null;
+  readonly material: Material | null;
+  /** From the material, or overridden. */
+  readonly densityKgPerM3: number | null;
+  readonly yieldMPa: number | null;
+  readonly outline: OutlineDesign | null;
+  /** Bore first, rings spelled out as single holes; those that could not be evaluated are left out. */
+  readonly holes: readonly HoleDesign[];
+  readonly spin: Spin | null;
+  readonly approach: Approach | null;
+  readonly target: Target;
+  readonly requirements: readonly Requirement[];
+  readonly lets: readonly LetValue[];
+}

@@ -1,0 +1,122 @@
+/**
+ * The words of the language. Statements, steps and options are plain words; units, functions and constants are
+ * reserved and cannot name a let.
+ */
+export const STATEMENT_WORDS = [
+  "bar",
+  "thickness",
+  "material",
+  "density",
+  "yield",
+  "let",
+  "outline",
+  "bore",
+  "hole",
+  "slot",
+  "cutout",
+  "spin",
+  "approach",
+  "target",
+  "require",
+  "variant",
+] as const;
+
+export const STEP_WORDS = ["from", "line", "arc", "spiral", "close"] as const;
+
+/** Words that stand inside a statement or step. */
+export const OPTION_WORDS = [
+  "at",
+  "about",
+  "bevel",
+  "by",
+  "ccw",
+  "cw",
+  "diameter",
+  "edge",
+  "face",
+  "left",
+  "long",
+  "mirror",
+  "offset",
+  "radius",
+  "repeat",
+  "right",
+  "ring",
+  "round",
+  "through",
+  "to",
+  "turning",
+  "width",
+] as const;
+
+export const FUNCTION_NAMES = [
+  "sqrt",
+  "sin",
+  "cos",
+  "tan",
+  "asin",
+  "acos",
+  "atan",
+  "atan2",
+  "hypot",
+  "min",
+  "max",
+  "abs",
+  "round",
+  "floor",
+  "ceil",
+] as const;
+export type FunctionName = (typeof FUNCTION_NAMES)[number];
+
+export const CONSTANT_NAMES = ["pi"] as const;
+
+/** Every unit name, smallest first within a kind; composite units such as `kg/m^3` are built from these. */
+export const UNIT_NAMES = [
+  "um",
+  "mm",
+  "cm",
+  "m",
+  "km",
+  "thou",
+  "in",
+  "ft", // length
+  "mg",
+  "g",
+  "kg",
+  "t",
+  "oz",
+  "lb", // mass
+  "ms",
+  "s",
+  "min",
+  "h", // time
+  "deg",
+  "rad",
+  "turn", // angle
+  "rpm",
+  "mph", // speeds
+  "N",
+  "kN",
+  "lbf", // force
+  "Pa",
+  "kPa",
+  "MPa",
+  "GPa",
+  "psi",
+  "ksi", // stress
+  "J",
+  "kJ",
+  "Wh", // energy
+  "W",
+  "kW",
+  "hp", // power
+  "V",
+  "mV",
+  "A",
+  "mA",
+  "ohm",
+  "mohm",
+  "Ah",
+  "mAh", // electricity
+] as const;
+export type UnitName = (typeof UNIT_NAMES)[number];
