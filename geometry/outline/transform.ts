@@ -1,0 +1,92 @@
+/**
+ * Segments and loops moved, turned, mirrored and reversed. An arc stays an arc; sources stay as they are.
+ */
+import type { Point } from "../language/design.ts";
+import type { Loop, Segment } from "./segment.ts";
+import { angleOf, FULL_TURN, minus, ORIGIN, plus } from "./vector.ts";
+
+/** A rigid motion as a change of points, with what it does to an arc's angles. */
+export interface Motion {
+  readonly point: (point: Point) => Point;
+  /** −1 for a reflection, which turns left arcs into right ones. */
+  readonly handedness: 1 | -1;
+}
+
+/** A turn about the spin axis, or about another point; counter-clockwise for positive angles. */
+export function turn(angleRad: number, centre: Point = ORIGIN): Motion {
+  return turnBy(Math.cos(angleRad), Math.sin(angleRad), centre);
+}
+
+/** A turn by `k` n-ths of a full turn about the spin axis; exact for quarter turns. */
+export function turnByShare(k: number, n: number): Motion {
+  const quarters = (4 * k) / n;
+  if (Number.isInteger(quarters)) return turnBy(...quarterTurn(quarters), ORIGIN);
+  return turn((FULL_TURN * k) / n);
+}
+
+function quarterTurn(quarters: number): [cos: number, sin: number] {
+  const steps: [number, number][] = [
+    [1, 0],
+    [0, 1],
+    [-1, 0],
+    [0, -1],
+  ];
+  return steps[((quarters % 4) + 4) % 4] ?? [1, 0];
+}
+
+function turnBy(cos: number, sin: number, centre: Point): Motion {
+  const point = (p: Point): Point => {
+    const { x, y } = minus(p, centre);
+    return plus(centre, { x: cos * x - sin * y, y: sin * x + cos * y });
+  };
+  return { point, handedness: 1 };
+}
+
+export function shift(by: Point): Motion {
+  return { point: (p) => plus(p, by), handedness: 1 };
+}
+
+/** Reflection in the x axis (y changes sign) or in the y axis (x changes sign). */
+export function reflection(axis: "x" | "y"): Motion {
+  const point = axis === "x" ? (p: Point) => ({ x: p.x, y: -p.y }) : (p: Point) => ({ x: -p.x, y: p.y });
+  return { point, handedness: -1 };
+}
+
+export function movedSegment(segment: Segment, motion: Motion): Segment {
+  const from = motion.point(segment.from);
+  const to = motion.point(segment.to);
+  if (segment.kind === "line") return { ...segment, from, to };
+  const centre = motion.point(segment.centre);
+  const startRad = angleOf(minus(from, centre));
+  return { ...segment, from, to, centre, startRad, sweepRad: segment.sweepRad * motion.handedness };
+}
+
+/** A reflected loop runs the other way round. */
+export function movedLoop<T extends Loop>(loop: T, motion: Motion): T {
+  return { ...loop, segments: loop.segments.map((segment) => movedSegment(segment, motion)) };
+}
+
+export function reversedSegment(segment: Segment): Segment {
+  const ends = { from: segment.to, to: segment.from };
+  if (segment.kind === "line") return { ...segment, ...ends };
+  const startRad = angleOf(minus(segment.to, segment.centre));
+  return { ...segment, ...ends, startRad, sweepRad: -segment.sweepRad };
+}
+
+export function reversedLoop<T extends Loop>(loop: T): T {
+  return { ...loop, segments: reversedSegments(loop.segments) };
+}
+
+export function reversedSegments(segments: readonly Segment[]): Segment[] {
+  return segments.map(reversedSegment).reverse();
+}
+
+export const rotatedSegment = (segment: Segment, angleRad: number): Segment =>
+  movedSegment(segment, turn(angleRad));
+export const rotatedLoop = <T extends Loop>(loop: T, angleRad: number): T => movedLoop(loop, turn(angleRad));
+export const translatedSegment = (segment: Segment, by: Point): Segment => movedSegment(segment, shift(by));
+export const translatedLoop = <T extends Loop>(loop: T, by: Point): T => movedLoop(loop, shift(by));
+export const mirroredSegment = (segment: Segment, axis: "x" | "y"): Segment =>
+  movedSegment(segment, reflection(axis));
+export const mirroredLoop = <T extends Loop>(loop: T, axis: "x" | "y"): T =>
+  movedLoop(loop, reflection(axis));
