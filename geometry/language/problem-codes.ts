@@ -11,6 +11,7 @@ export const PROBLEM_CODES = {
   "missing-brace": "A block or parenthesis is not closed.",
   "misplaced-statement": "A statement or step that belongs elsewhere.",
   "too-deep": "Expressions are nested deeper than the tool follows.",
+  "too-many-problems": "More problems than the tool lists; the rest appear once these are mended.",
   "duplicate-statement": "A statement that may stand only once.",
   // Names and values
   "missing-unit": "A dimensional number without its unit.",
@@ -54,6 +55,7 @@ export const PROBLEM_CODES = {
   "imbalance-over-grade": "The imbalance is over the balance grade.",
   "mass-over-class": "The mass is over the limit that the file sets.",
   "require-failed": "A requirement that the bar does not meet.",
+  "target-not-studied": "A target whose bite the tool does not compute.",
   "require-unknown": "A requirement that cannot be checked because its figure could not be computed.",
 } as const;
 
