@@ -1,12 +1,12 @@
 import type { Point } from "../language/design.ts";
-import type { ArcSegment, Loop, Segment } from "../outline/segment.ts";
+import type { ArcSegment, Loop } from "../outline/segment.ts";
 import { type CapFactors, deepCap, SHALLOW_HALF_SWEEP_RAD, shallowCap } from "./circular-cap.ts";
 import type { SecondMoments } from "./second-moments.ts";
 
 /**
- * Sums the area of closed loops and its moments about a reference point, one segment at a time, by Green's theorem:
- * each segment stands for the triangle between the reference and its chord, an arc for its cap besides. Loops
- * counter-clockwise add, loops clockwise take away.
+ * Sums the area of closed loops and its moments about a reference point by Green's theorem: each segment stands for
+ * the triangle between the reference and its chord, an arc for its cap besides. Loops counter-clockwise add, loops
+ * clockwise take away.
  * Sources: polygon formulas in the common handbook form (cross product of each edge); caps see `circular-cap.ts`.
  */
 export class AreaIntegrals {
@@ -29,12 +29,10 @@ export class AreaIntegrals {
   }
 
   addLoop(loop: Loop): void {
-    for (const segment of loop.segments) this.addSegment(segment);
-  }
-
-  addSegment(segment: Segment): void {
-    this.#addTriangle(segment.from, segment.to);
-    if (segment.kind === "arc") this.#addCap(segment);
+    for (const segment of loop.segments) {
+      this.#addTriangle(segment.from, segment.to);
+      if (segment.kind === "arc") this.#addCap(segment);
+    }
   }
 
   /** The sums as second moments about the reference. */

@@ -1,8 +1,9 @@
 import type { Point } from "../language/design.ts";
 import type { Loop, Outline } from "../outline/segment.ts";
-import { type Bounds, boundsOfLoop, farthestFromAxis, perimeterOf } from "../outline/segment-geometry.ts";
+import { type Bounds, perimeterOf } from "../outline/segment-geometry.ts";
 import { plus } from "../outline/vector.ts";
 import { AreaIntegrals } from "./area-integrals.ts";
+import { extentOf } from "./extent.ts";
 import { movedFromCentroid, type SecondMoments } from "./second-moments.ts";
 
 /** What the shape alone says, in mm, mm² and mm⁴; the spin axis is (0, 0). */
@@ -37,7 +38,7 @@ const ROUNDING_OF_AREA = 4 * Number.EPSILON;
  */
 export function sectionOf(outline: Outline): Section {
   const loops: readonly Loop[] = [outline.outer, ...outline.inner];
-  const bounds = outline.outer.segments.length > 0 ? boundsOfLoop(outline.outer) : AT_THE_AXIS;
+  const { bounds, maxRadiusMm } = extentOf(outline.outer);
   const reference = nearestToAxisIn(bounds);
   const integrals = new AreaIntegrals(reference);
   for (const loop of loops) integrals.addLoop(loop);
@@ -50,12 +51,10 @@ export function sectionOf(outline: Outline): Section {
     secondMomentsMm4: momentsAboutAxis(integrals, reference),
     centroidalMomentsMm4:
       fromReference && movedFromCentroid(integrals.secondMoments(), -integrals.areaMm2, fromReference),
-    maxRadiusMm: maxRadiusOf(outline.outer),
+    maxRadiusMm,
     boundsMm: [bounds.minX, bounds.minY, bounds.maxX, bounds.maxY],
   };
 }
-
-const AT_THE_AXIS: Bounds = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
 
 /**
  * Where to sum from: the axis itself for a bar around it, so that what is symmetrical cancels to the last bits, and
@@ -79,8 +78,4 @@ function momentsAboutAxis(integrals: AreaIntegrals, { x, y }: Point): SecondMome
     yy: yyMm4 + 2 * x * firstXMm3 + areaMm2 * x * x,
     xy: xyMm4 + x * firstYMm3 + y * firstXMm3 + areaMm2 * x * y,
   };
-}
-
-function maxRadiusOf(loop: Loop): number {
-  return loop.segments.reduce((most, segment) => Math.max(most, farthestFromAxis(segment).distanceMm), 0);
 }

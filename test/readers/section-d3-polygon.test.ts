@@ -13,7 +13,7 @@ type Sums = readonly [area: number, firstX: number, firstY: number];
 
 /** The library counts a loop as positive or negative by a y axis that points down; here the outline's roles decide. */
 function sumsOf(loop: Loop, chordsPerArc: number): Sums {
-  const points = chordsOf(loop, chordsPerArc);
+  const points = chordsOf(loop, () => chordsPerArc);
   const area = Math.abs(polygonArea(points));
   const [x, y] = polygonCentroid(points);
   return [area, area * x, area * y];
