@@ -9,6 +9,9 @@ export interface Mark {
   readonly name: { readonly at: Point; readonly heightMm: number };
 }
 
+/** What a part without a readable name is called. */
+export const UNNAMED = "unnamed bar";
+
 /** Half the cross, in mm: seen at a glance on a bar, and inside most bores. */
 const LARGEST_ARM_MM = 5;
 

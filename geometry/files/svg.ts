@@ -5,7 +5,7 @@ import { polar } from "../outline/vector.ts";
 import { circleOf } from "./circle-of.ts";
 import { COORDINATE_DIGITS, type DrawingUnit, mmPerUnit } from "./drawing-unit.ts";
 import { CUT_INNER, CUT_OUTER, MARK } from "./layers.ts";
-import { drawnExtents, type Mark, markOf } from "./mark.ts";
+import { drawnExtents, type Mark, markOf, UNNAMED } from "./mark.ts";
 import { plainDecimal } from "./plain-decimal.ts";
 
 export interface SvgOptions {
@@ -36,8 +36,9 @@ interface Page {
  * @throws RangeError for a coordinate that is not finite
  */
 export function toSvg(outline: Outline, { units, name }: SvgOptions): string {
-  const title = escaped(name);
-  const mark = markOf(outline, Math.max(1, [...name].length));
+  const label = xmlText(name).trim() || UNNAMED;
+  const title = escaped(label);
+  const mark = markOf(outline, [...label].length);
   const page = pageOf(outline, mark, units);
   return [
     `<?xml version="1.0" encoding="UTF-8"?>`,
@@ -136,12 +137,13 @@ function markShapes({ cross, name }: Mark, title: string, page: Page): string[] 
   return [...lines, text];
 }
 
-/** As XML text: what the grammar of XML 1.0 does not allow at all is left out. */
-function escaped(text: string): string {
+/** What the grammar of XML 1.0 does not allow at all is left out. */
+function xmlText(text: string): string {
   return [...text]
     .filter((letter) => /[\t\n\r -\uD7FF\uE000-\uFFFD]/.test(letter) || letter.length === 2)
-    .join("")
-    .replace(/&/g, "&amp;")
-    .replace(/</g, "&lt;")
-    .replace(/>/g, "&gt;");
+    .join("");
+}
+
+function escaped(text: string): string {
+  return text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");
 }

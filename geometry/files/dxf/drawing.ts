@@ -2,7 +2,7 @@ import type { Point } from "../../language/design.ts";
 import type { Outline } from "../../outline/segment.ts";
 import { times } from "../../outline/vector.ts";
 import { type DrawingUnit, mmPerUnit } from "../drawing-unit.ts";
-import { drawnExtents, markOf } from "../mark.ts";
+import { drawnExtents, markOf, UNNAMED } from "../mark.ts";
 import { printableAscii } from "../printable-ascii.ts";
 import { type CutShape, cutShapes } from "./cut-shapes.ts";
 
@@ -37,9 +37,6 @@ export function drawingOf(outline: Outline, name: string, units: DrawingUnit): D
 
 /** `%%`, `^` and `\` begin control codes in the format's text: they are replaced, not obeyed. */
 function labelText(name: string): string {
-  const text = printableAscii(name, "unnamed bar")
-    .replace(/%{2,}/g, "%")
-    .replace(/\^/g, "'")
-    .replace(/\\/g, "/");
+  const text = printableAscii(name, UNNAMED).replace(/%{2,}/g, "%").replace(/\^/g, "'").replace(/\\/g, "/");
   return text.slice(0, LONGEST_NAME).trim();
 }
