@@ -2,6 +2,7 @@
  * Segments and loops moved, turned, mirrored and reversed. An arc stays an arc; sources stay as they are.
  */
 import type { Point } from "../language/design.ts";
+import { cosSin } from "../language/exact-angles.ts";
 import type { Loop, Segment } from "./segment.ts";
 import { angleOf, FULL_TURN, minus, ORIGIN, plus } from "./vector.ts";
 
@@ -12,29 +13,9 @@ export interface Motion {
   readonly handedness: 1 | -1;
 }
 
-/** A turn about the spin axis, or about another point; counter-clockwise for positive angles. */
+/** A turn about the spin axis, or about another point; counter-clockwise for positive angles, exact for quarters. */
 export function turn(angleRad: number, centre: Point = ORIGIN): Motion {
-  return turnBy(Math.cos(angleRad), Math.sin(angleRad), centre);
-}
-
-/** A turn by `k` n-ths of a full turn about the spin axis; exact for quarter turns. */
-export function turnByShare(k: number, n: number): Motion {
-  const quarters = (4 * k) / n;
-  if (Number.isInteger(quarters)) return turnBy(...quarterTurn(quarters), ORIGIN);
-  return turn((FULL_TURN * k) / n);
-}
-
-function quarterTurn(quarters: number): [cos: number, sin: number] {
-  const steps: [number, number][] = [
-    [1, 0],
-    [0, 1],
-    [-1, 0],
-    [0, -1],
-  ];
-  return steps[((quarters % 4) + 4) % 4] ?? [1, 0];
-}
-
-function turnBy(cos: number, sin: number, centre: Point): Motion {
+  const { cos, sin } = cosSin(angleRad);
   const point = (p: Point): Point => {
     const { x, y } = minus(p, centre);
     return plus(centre, { x: cos * x - sin * y, y: sin * x + cos * y });
@@ -42,13 +23,18 @@ function turnBy(cos: number, sin: number, centre: Point): Motion {
   return { point, handedness: 1 };
 }
 
+/** A turn by `k` n-ths of a full turn about the spin axis. */
+export const turnByShare = (k: number, n: number): Motion => turn((FULL_TURN * k) / n);
+
 export function shift(by: Point): Motion {
   return { point: (p) => plus(p, by), handedness: 1 };
 }
 
 /** Reflection in the x axis (y changes sign) or in the y axis (x changes sign). */
 export function reflection(axis: "x" | "y"): Motion {
-  const point = axis === "x" ? (p: Point) => ({ x: p.x, y: -p.y }) : (p: Point) => ({ x: -p.x, y: p.y });
+  // Taken from 0, so that no −0 comes of a point on the axis.
+  const point =
+    axis === "x" ? (p: Point) => ({ x: p.x, y: 0 - p.y }) : (p: Point) => ({ x: 0 - p.x, y: p.y });
   return { point, handedness: -1 };
 }
 
