@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Section } from "../../geometry/figures/section.ts";
 import { sectionOf } from "../../geometry/figures/section.ts";
 import type { Loop } from "../../geometry/outline/segment.ts";
+import { movedLoop, turnByShare } from "../../geometry/outline/transform.ts";
 import { expectClose } from "../support/close-to.ts";
 import {
   annulus,
@@ -13,6 +14,7 @@ import {
   line,
   loopOf,
   outlineOf,
+  type Pair,
   polygon,
   rectangle,
   sector,
@@ -210,6 +212,25 @@ describe("extent", () => {
     expect(section.boundsMm).toEqual([-2, -1, 8, 9]);
   });
 
+  it.each([
+    ["right", 0, [-20, -20, 25, 20]],
+    ["top", 1, [-20, -20, 20, 25]],
+    ["left", 2, [-25, -20, 20, 20]],
+    ["bottom", 3, [-20, -25, 20, 20]],
+  ])("takes in a round ear on the %s alone", (_, quarters, bounds) => {
+    const square = bulgeLoop([
+      [20, -20, 0],
+      [20, -5, 1],
+      [20, 5, 0],
+      [20, 20, 0],
+      [-20, 20, 0],
+      [-20, -20, 0],
+    ]);
+    const section = sectionOf(outlineOf(movedLoop(square, turnByShare(quarters, 4))));
+    for (const [side, boundMm] of bounds.entries()) expectClose(section.boundsMm[side], boundMm, EXACT);
+    expectClose(section.maxRadiusMm, 20 * Math.SQRT2, EXACT);
+  });
+
   it("is that of the outer loop alone", () => {
     const section = sectionOf(outlineOf(rectangle(-10, -10, 10, 10), circle(3, [20, 0])));
     expect(section.boundsMm).toEqual([-10, -10, 10, 10]);
@@ -232,8 +253,15 @@ describe("a section without area", () => {
     [7.7, 3.1],
   ]);
 
+  const onALine = ([1, 17.3, 30.1, 9.2] as const).map((t): Pair => [t * Math.cos(1), 70 + t * Math.sin(1)]);
+
+  it("is told by rounding, not by an area of exactly 0", () => {
+    expect(sectionOf(outlineOf(polygon(onALine))).areaMm2).not.toBe(0);
+  });
+
   it.each([
     ["out and back", outlineOf(thereAndBack)],
+    ["out and back by other corners", outlineOf(polygon(onALine))],
     ["wholly taken by its hole", outlineOf(circle(20), circle(20))],
     ["of no segments", outlineOf(loopOf([]))],
   ])("%s has no centroid, and no number that is none", (_, outline) => {
