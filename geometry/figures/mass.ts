@@ -1,3 +1,4 @@
+import { polarSecondMomentMm4 } from "./second-moments.ts";
 import type { Section } from "./section.ts";
 
 /** What the plate of a section weighs and how it would shake, the spin axis being (0, 0). */
@@ -27,7 +28,7 @@ export function massOf(section: Section, thicknessMm: number, densityKgPerM3: nu
   const { areaMm2, centroidMm, secondMomentsMm4, maxRadiusMm } = section;
   if (!centroidMm) return null;
   const massKg = areaMm2 * thicknessMm * densityKgPerM3 * M3_PER_MM3;
-  const inertiaKgM2 = (secondMomentsMm4.xx + secondMomentsMm4.yy) * thicknessMm * densityKgPerM3 * M5_PER_MM5;
+  const inertiaKgM2 = polarSecondMomentMm4(secondMomentsMm4) * thicknessMm * densityKgPerM3 * M5_PER_MM5;
   const eccentricityMm = Math.hypot(centroidMm.x, centroidMm.y);
   const balanced = eccentricityMm <= ROUNDING_OF_CENTROID * maxRadiusMm;
   return {

@@ -8,7 +8,7 @@ import { expectClose } from "../support/close-to.ts";
 import { SECTION_OUTLINES } from "./section-outlines.ts";
 
 /** What is left of the flattening's error after extrapolation, and of the reader's own rounding. */
-const CONVERGED = 1e-9;
+const CONVERGED = 1e-11;
 
 interface Reading {
   readonly valid: boolean;
