@@ -192,6 +192,51 @@ function discOfThreeArcs(): CutCase {
   };
 }
 
+/**
+ * Two discs and two waists of one radius, smoothly joined, so that the arcs make one full turn in all and yet no
+ * circle. The four centres are a rhombus; the sectors outside and inside it make up one disc.
+ */
+function peanut(): CutCase {
+  const [radius, slope] = [30, 0.5];
+  const [across, up] = [2 * radius * Math.cos(slope), 2 * radius * Math.sin(slope)];
+  const end = 2 * Math.PI - 2 * slope;
+  const waist = -(Math.PI - 2 * slope);
+  const outer = chain([
+    arc([across, 0], radius, -(Math.PI - slope), end),
+    arc([0, up], radius, -slope, waist),
+    arc([-across, 0], radius, slope, end),
+    arc([0, -up], radius, Math.PI - slope, waist),
+  ]);
+  return {
+    name: "a peanut of arcs of one radius",
+    outline: outlineOf(outer),
+    expected: {
+      ...composed([2 * across * up + Math.PI * radius ** 2, 0, 0]),
+      boundsMm: [-across - radius, -radius, across + radius, radius],
+    },
+  };
+}
+
+/** Two equal arcs between the same two points. */
+function lens(): CutCase {
+  const bulge = 0.4;
+  const radius = (160 * (1 + bulge ** 2)) / (4 * bulge);
+  const sweep = 4 * Math.atan(bulge);
+  return {
+    name: "a lens of two arcs",
+    outline: outlineOf(
+      bulgeLoop([
+        [-80, 0, bulge],
+        [80, 0, bulge],
+      ]),
+    ),
+    expected: {
+      ...composed([radius ** 2 * (sweep - Math.sin(sweep)), 0, 0]),
+      boundsMm: [-80, -80 * bulge, 80, 80 * bulge],
+    },
+  };
+}
+
 /** A half circle bitten out of a side, next to a half circle put on. */
 function biteAndBump(): CutCase {
   const half = (Math.PI * 100) / 2;
@@ -246,6 +291,8 @@ export const HAND_MADE: readonly CutCase[] = [
   shallowSides(),
   withLeftovers(),
   discOfThreeArcs(),
+  peanut(),
+  lens(),
   biteAndBump(),
   scalloped(2000, 120, 0.2, [3, -7]),
 ];

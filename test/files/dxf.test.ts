@@ -144,6 +144,8 @@ describe("the name", () => {
     ["beside the bore", outlineOf(rectangle(-100, -20, 60, 20))],
     ["beside a large bore", { ...outlineOf(rectangle(-100, -40, 100, 40)), inner: [bore(30)] }],
     ["in the corner of a plate away from the axis", outlineOf(rectangle(200, 200, 220, 300))],
+    ["in the corner of a plate above the axis", outlineOf(rectangle(-100, 10, 100, 60))],
+    ["in the corner of a plate below the axis", outlineOf(rectangle(-100, -60, 100, 0))],
     ["on a small disc", annulus(3, 1)],
   ])("stays within the part: %s", (_, outline) => {
     for (const name of ["W", "Wattlebird one-tooth with the long tail"]) {

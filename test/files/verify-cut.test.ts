@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { DrawingUnit } from "../../geometry/files/drawing-unit.ts";
 import { type DxfRelease, toDxf } from "../../geometry/files/dxf.ts";
 import { verifyCut } from "../../geometry/files/verify-cut.ts";
+import { reversedLoop } from "../../geometry/outline/transform.ts";
 import { bulgeLoop, circle, outlineOf, slot } from "../support/loops.ts";
 import { groupsIn, type TestGroup } from "./dxf-structure.ts";
 
@@ -201,6 +202,20 @@ const EDITS: readonly [name: string, edit: Edit, fault: RegExp][] = [
     },
     /doubled/,
   ],
+  [
+    "lines that overlap",
+    (groups, file) => {
+      const [start, end] = vertex(groups, file.release, 4);
+      const at = (mm: number) =>
+        with_(
+          groups.slice(start, end),
+          groups.slice(start, end).findIndex(({ code }) => code === 10),
+          () => moved(mm, file.units, "0"),
+        );
+      return editCount(2)(spliced(groups, start, 0, ...at(20), ...at(40)), file);
+    },
+    /the length of curve 1 on CUT_OUTER/,
+  ],
   ["the outer loop twice", doubled(polylineKind), /doubled/],
   ["a hole twice", doubled(() => "CIRCLE"), /doubled/],
   [
@@ -342,6 +357,20 @@ describe.each(VARIATIONS)("the check of a cut file, release $release in $units",
   it("finds the wrong part", () => {
     const text = toDxf(outlineOf(circle(50), circle(11)), { ...file, name: "W" });
     expect(verifyCut(outline, text, file.units)).not.toEqual([]);
+  });
+
+  it("finds a slot that lies across", () => {
+    const [first, second, ...holes] = outline.inner;
+    const across = { ...slot([-54, -6], [-54, 6], 8), kind: "slot" as const };
+    if (!first || !second) throw new Error("the bore and the slot are gone");
+    const text = toDxf({ ...outline, inner: [first, across, ...holes] }, { ...file, name: "W" });
+    expect(verifyCut(outline, text, file.units).join("\n")).toMatch(/^the least x of curve 2 on CUT_INNER/);
+  });
+
+  it("finds that the model counts a hole as metal", () => {
+    const turned = { ...outline, inner: outline.inner.map(reversedLoop) };
+    const faults = verifyCut(turned, toDxf(turned, { ...file, name: "W" }), file.units);
+    expect(faults.join("\n")).toMatch(/^the area of the part is/);
   });
 
   it("finds line ends of two kinds, and takes those of one", () => {
