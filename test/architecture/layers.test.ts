@@ -45,7 +45,7 @@ function sourceFiles(folder: string): string[] {
 
 function importsOf(file: string): Import[] {
   const text = readFileSync(join(ROOT, file), "utf8");
-  const found = text.matchAll(/(?:from|import)\s*\(?\s*["']([^"']+)["']/g);
+  const found = text.matchAll(/(?:from|import)\s*\(?\s*["']([^"'\s]+)["']/g);
   return [...found].map((match) => ({ file, target: match[1] ?? "" }));
 }
 
