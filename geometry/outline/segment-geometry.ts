@@ -127,26 +127,27 @@ function axisExtremes(segment: Segment, side: 1 | -1): SegmentPoint[] {
   return fraction <= 1 ? [fromAxis(segment, fraction)] : [];
 }
 
-const QUARTERS: readonly Point[] = [
-  { x: 1, y: 0 },
-  { x: 0, y: 1 },
-  { x: -1, y: 0 },
-  { x: 0, y: -1 },
-];
-
 /** The exact box around a segment, an arc's outermost points included. */
 export function boundsOf(segment: Segment): Bounds {
-  const points = [segment.from, segment.to];
-  if (segment.kind === "arc") {
-    for (const [quarter, outward] of QUARTERS.entries()) {
-      if (arcFractionAt(segment, (quarter * Math.PI) / 2) > 1) continue;
-      points.push({
-        x: segment.centre.x + segment.radiusMm * outward.x,
-        y: segment.centre.y + segment.radiusMm * outward.y,
-      });
-    }
-  }
-  return boundsOfPoints(points);
+  const { from, to } = segment;
+  const ends = {
+    minX: Math.min(from.x, to.x),
+    minY: Math.min(from.y, to.y),
+    maxX: Math.max(from.x, to.x),
+    maxY: Math.max(from.y, to.y),
+  };
+  return segment.kind === "line" ? ends : arcBounds(segment, ends);
+}
+
+function arcBounds(arc: ArcSegment, ends: Bounds): Bounds {
+  const { centre, radiusMm } = arc;
+  const passes = (quarters: number): boolean => arcFractionAt(arc, (quarters * Math.PI) / 2) <= 1;
+  return {
+    minX: passes(2) ? Math.min(ends.minX, centre.x - radiusMm) : ends.minX,
+    minY: passes(3) ? Math.min(ends.minY, centre.y - radiusMm) : ends.minY,
+    maxX: passes(0) ? Math.max(ends.maxX, centre.x + radiusMm) : ends.maxX,
+    maxY: passes(1) ? Math.max(ends.maxY, centre.y + radiusMm) : ends.maxY,
+  };
 }
 
 /** The exact box around a loop. A loop without segments has no bounds: infinite, and inside out. */
@@ -164,12 +165,6 @@ export function unitedBounds(a: Bounds, b: Bounds): Bounds {
     maxX: Math.max(a.maxX, b.maxX),
     maxY: Math.max(a.maxY, b.maxY),
   };
-}
-
-function boundsOfPoints(points: readonly Point[]): Bounds {
-  return points
-    .map((p): Bounds => ({ minX: p.x, minY: p.y, maxX: p.x, maxY: p.y }))
-    .reduce(unitedBounds, NO_BOUNDS);
 }
 
 /**
