@@ -1,10 +1,9 @@
 /**
  * The units of the language and what they are worth in the base units mm, kg, s, A, rad.
  *
- * The figures come from mathjs, out of a private instance that is given units and no expression language. Only the
- * fixed texts of `DEFINITIONS` are ever handed to it: text of a file is looked up in the finished table.
+ * The figures come from mathjs. Only the fixed texts of `DEFINITIONS` are ever handed to it: text of a file is looked
+ * up in the finished table.
  */
-import { create, unitDependencies } from "mathjs";
 import {
   ANGLE,
   ANGULAR_SPEED,
@@ -24,6 +23,7 @@ import {
   TIME,
   VOLTAGE,
 } from "./dimension.ts";
+import { createUnitConverter } from "./mathjs-units.ts";
 import { roundToDigits } from "./number-text.ts";
 import type { Dimension, Quantity } from "./quantity.ts";
 import type { UnitFactor } from "./tree.ts";
@@ -97,10 +97,10 @@ function unitTable(): ReadonlyMap<string, UnitScale> {
 }
 
 function makeTable(): ReadonlyMap<string, UnitScale> {
-  const math = create(unitDependencies ?? {});
+  const convert = createUnitConverter();
   return new Map(
     Object.entries(DEFINITIONS).map(([name, [text, dimension]]) => {
-      const factor = math.unit(text).toNumber(baseUnitText(dimension));
+      const factor = convert(text, baseUnitText(dimension));
       return [name, { factor: tidyFactor(factor, dimension), dimension }];
     }),
   );
