@@ -1,0 +1,13 @@
+import { defineConfig } from "vitest/config";
+
+/** The tests in the real editor: one at a time, each with its own browser, and slow to start. */
+export default defineConfig({
+  test: {
+    include: ["test/editor/**/*.test.ts"],
+    globalSetup: ["test/editor/build-first.ts"],
+    fileParallelism: false,
+    maxWorkers: 1,
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
+});
