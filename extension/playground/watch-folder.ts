@@ -6,6 +6,9 @@ import { isTemporaryName } from "./write-file-atomically.ts";
 /** Changes within this time are told together: one save makes several events. Well below what a person notices. */
 const GATHER_MS = 40;
 
+/** A huge folder served by mistake (a home folder) must not hold up the start; it is watched when it has been read. */
+const MOST_WAIT_MS = 2000;
+
 export interface FolderWatch {
   close(): Promise<void>;
 }
@@ -20,7 +23,7 @@ const KINDS: Readonly<Record<string, FolderChange["kind"]>> = {
 
 /**
  * Tells what changes on the disk below a folder given by its real path, gathered over GATHER_MS. Links are not
- * followed, `.git` and `node_modules` not watched. Resolves once changes are seen; call `close` to stop.
+ * followed, `.git` and `node_modules` not watched. Resolves once changes are seen, or after MOST_WAIT_MS; call `close` to stop.
  */
 export async function watchFolder(
   root: string,
@@ -43,7 +46,13 @@ export async function watchFolder(
   });
   // A folder that cannot be read (no permission) goes unwatched; the rest still is.
   watcher.on("error", () => {});
-  await new Promise<void>((resolve) => watcher.once("ready", resolve));
+  await new Promise<void>((resolve) => {
+    const late = setTimeout(resolve, MOST_WAIT_MS);
+    watcher.once("ready", () => {
+      clearTimeout(late);
+      resolve();
+    });
+  });
   return {
     close: async () => {
       if (timer !== null) clearTimeout(timer);

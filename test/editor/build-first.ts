@@ -1,9 +1,9 @@
 import { resolve } from "node:path";
 import { buildBundles } from "../../scripts/build-bundles.ts";
 
-/** Builds what the editor loads, so that the tests never run against an older build. */
+/** Builds what the tests load, so that the tests never run against an older build. */
 export default async function buildFirst(): Promise<void> {
   await buildBundles(resolve(import.meta.dirname, "../.."), {
-    only: ["browser", "preview", "playground-page", "playground-files"],
+    only: ["desktop", "browser", "preview", "playground", "playground-page", "playground-files"],
   });
 }
