@@ -1,4 +1,4 @@
-/** `npx tsx scripts/build.ts [--watch] [--readable]`: builds everything that is shipped or served into `dist/`. */
+/** `npx tsx scripts/build.ts [--watch] [--readable] [--quiet]`: builds everything that is shipped or served into `dist/`. */
 import { resolve } from "node:path";
 import process from "node:process";
 import { parseArgs } from "node:util";
@@ -11,12 +11,16 @@ import { BUNDLES, esbuildOptions, hasEntry } from "./bundles.ts";
 const ROOT = resolve(import.meta.dirname, "..");
 
 const { values } = parseArgs({
-  options: { watch: { type: "boolean", default: false }, readable: { type: "boolean", default: false } },
+  options: {
+    watch: { type: "boolean", default: false },
+    readable: { type: "boolean", default: false },
+    quiet: { type: "boolean", default: false },
+  },
 });
 
 try {
   const result = await buildBundles(ROOT, { minify: !values.readable });
-  process.stdout.write(describe(result));
+  process.stdout.write(values.quiet ? describeGaps(result) : describeSizes(result) + describeGaps(result));
   if (values.watch) await watch(!values.readable);
   else if (result.missing.some(({ optional }) => !optional)) process.exitCode = 1;
 } catch (error) {
@@ -25,12 +29,15 @@ try {
   process.exitCode = 1;
 }
 
-function describe({ built, missing }: BuildResult): string {
+function describeSizes({ built }: BuildResult): string {
   const rows = built.map(({ file, sizeBytes, gzippedBytes }) => {
-    return `${file.padEnd(34)}${kilobytes(sizeBytes)}${kilobytes(gzippedBytes)} gzipped\n`;
+    return `${file.padEnd(36)}${kilobytes(sizeBytes)}${kilobytes(gzippedBytes)} gzipped\n`;
   });
-  const gaps = missing.map(({ entry, out }) => `${out} is not built: ${entry} does not exist.\n`);
-  return [...rows, ...gaps].join("");
+  return rows.join("");
+}
+
+function describeGaps({ missing }: BuildResult): string {
+  return missing.map(({ entry, out }) => `${out} is not built: ${entry} does not exist.\n`).join("");
 }
 
 function kilobytes(bytes: number): string {
