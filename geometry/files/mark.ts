@@ -47,10 +47,14 @@ function cutExtents(outline: Outline): Bounds {
 
 /** The box, in mm, around the whole drawing: the part's own, widened to the cross should the axis lie outside it. */
 export function drawnExtents(outline: Outline, { cross }: Mark): Bounds {
-  return cross
-    .flat()
-    .map(({ x, y }): Bounds => ({ minX: x, minY: y, maxX: x, maxY: y }))
-    .reduce(unitedBounds, cutExtents(outline));
+  return unitedBounds(cutExtents(outline), crossExtents(cross));
+}
+
+/** The box around the lines of a cross, in their own unit. */
+export function crossExtents(cross: Mark["cross"]): Bounds {
+  const xs = cross.flat().map(({ x }) => x);
+  const ys = cross.flat().map(({ y }) => y);
+  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) };
 }
 
 /** What the name must keep clear of in the middle: the cross and the bore. */

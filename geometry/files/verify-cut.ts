@@ -5,6 +5,7 @@ import { type DrawingUnit, mmPerUnit } from "./drawing-unit.ts";
 import { CUT_INNER, CUT_OUTER } from "./layers.ts";
 import { structureFaults } from "./verify/cut-structure.ts";
 import { type CurveMeasure, measureCurve } from "./verify/measure-curve.ts";
+import { misfitFaults, misfitOf } from "./verify/model-misfit.ts";
 import { type ReadCurve, readCut } from "./verify/read-cut.ts";
 
 /** Area, centroid and extents in the file may differ from the model's by this share. */
@@ -40,6 +41,7 @@ function shapeFaults(outline: Outline, curves: readonly ReadCurve[], units: Draw
   const outer = measures(CUT_OUTER);
   const inner = measures(CUT_INNER);
   return [
+    ...misfitFaults([outline.outer, ...outline.inner]),
     ...loopFaults([outline.outer], outer, CUT_OUTER),
     ...loopFaults(outline.inner, inner, CUT_INNER),
     ...wholeFaults(outline, outer, inner),
@@ -54,7 +56,7 @@ function loopFaults(loops: readonly Loop[], measures: readonly CurveMeasure[], l
   return loops.flatMap((loop, index) => {
     const measure = measures[index];
     const section = sectionOf({ outer: loop, inner: [] });
-    return measure ? differences(section, measure, `curve ${index + 1} on ${layer}`) : [];
+    return measure ? differences(section, misfitOf([loop]), measure, `curve ${index + 1} on ${layer}`) : [];
   });
 }
 
@@ -75,16 +77,17 @@ function wholeFaults(
     length: [...outer, ...inner].reduce((length, m) => length + m.length, 0),
     bounds: outer.map((m) => m.bounds).reduce(unitedBounds, first.bounds),
   };
-  return differences(sectionOf(outline), whole, "the part");
+  return differences(sectionOf(outline), misfitOf([outline.outer, ...outline.inner]), whole, "the part");
 }
 
 /** Where a measure of the file is not that of the model, both in mm. */
-function differences(section: Section, measure: CurveMeasure, what: string): string[] {
+function differences(section: Section, misfit: number, measure: CurveMeasure, what: string): string[] {
   const [minX, minY, maxX, maxY] = section.boundsMm;
   const size = Math.hypot(maxX - minX, maxY - minY);
-  const lengthSlack = RELATIVE * size + RESOLUTION_MM;
-  const areaSlack = RELATIVE * Math.abs(section.areaMm2) + RESOLUTION_MM * section.perimeterMm;
-  const perimeterSlack = RELATIVE * section.perimeterMm + RESOLUTION_MM;
+  const finest = RESOLUTION_MM + misfit;
+  const lengthSlack = RELATIVE * size + finest;
+  const areaSlack = RELATIVE * Math.abs(section.areaMm2) + finest * section.perimeterMm;
+  const perimeterSlack = RELATIVE * section.perimeterMm + finest;
   const { centroidMm: centroid } = section;
   const drawn: Bounds = { minX, minY, maxX, maxY };
   return [

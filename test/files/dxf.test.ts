@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { sectionOf } from "../../geometry/figures/section.ts";
 import type { DrawingUnit } from "../../geometry/files/drawing-unit.ts";
 import { type DxfRelease, toDxf } from "../../geometry/files/dxf.ts";
 import { verifyCut } from "../../geometry/files/verify-cut.ts";
@@ -152,14 +153,12 @@ describe("the name", () => {
       const { entries } = structureOf(toDxf(outline, { release: "2000", units: "mm", name }));
       const text = entries.get("ENTITIES")?.find(({ kind }) => kind === "TEXT");
       const number = (code: number) => Number(text?.groups.find((group) => group.code === code)?.value);
-      const { variables } = structureOf(toDxf(outline, { release: "2000", units: "mm", name }));
-      const [x1, y1] = (variables.get("$EXTMAX") ?? []).map(Number);
-      const [x0, y0] = (variables.get("$EXTMIN") ?? []).map(Number);
+      const [x0, y0, x1, y1] = sectionOf(outline).boundsMm;
       expect(number(40)).toBeGreaterThan(0);
-      expect(number(10)).toBeGreaterThanOrEqual(x0 ?? Number.NaN);
-      expect(number(20)).toBeGreaterThanOrEqual(y0 ?? Number.NaN);
-      expect(number(10) + number(40) * name.length).toBeLessThanOrEqual((x1 ?? Number.NaN) + 1e-9);
-      expect(number(20) + number(40)).toBeLessThanOrEqual(y1 ?? Number.NaN);
+      expect(number(10)).toBeGreaterThanOrEqual(x0);
+      expect(number(20)).toBeGreaterThanOrEqual(y0);
+      expect(number(10) + number(40) * name.length).toBeLessThanOrEqual(x1 + 1e-9);
+      expect(number(20) + number(40)).toBeLessThanOrEqual(y1);
     }
   });
 });

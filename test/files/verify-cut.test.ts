@@ -4,7 +4,7 @@ import type { DrawingUnit } from "../../geometry/files/drawing-unit.ts";
 import { type DxfRelease, toDxf } from "../../geometry/files/dxf.ts";
 import { verifyCut } from "../../geometry/files/verify-cut.ts";
 import { reversedLoop } from "../../geometry/outline/transform.ts";
-import { bulgeLoop, circle, outlineOf, slot } from "../support/loops.ts";
+import { arc, bulgeLoop, circle, line, loopOf, outlineOf, slot } from "../support/loops.ts";
 import { groupsIn, type TestGroup } from "./dxf-structure.ts";
 
 /** A plate with one fillet, a bore, a slot and two equal holes. */
@@ -21,6 +21,15 @@ const outline = outlineOf(
   circle(3.25, [30, 17]),
   circle(3.25, [30, -17]),
 );
+
+/** A quarter of a disc with a corner behind it; the ends of the arc differ in radius by `off`. */
+function offCentre(off: number) {
+  const round = arc([0, 0], 80 + off / 2, 0, Math.PI / 2);
+  const ends = { from: { x: 80, y: 0 }, to: { x: 0, y: 80 + off } };
+  return outlineOf(
+    loopOf([{ ...round, ...ends }, line([0, 80 + off], [-80, -80]), line([-80, -80], [80, 0])]),
+  );
+}
 
 const VARIATIONS = (["2000", "r12"] as const).flatMap((release) =>
   (["mm", "in"] as const).map((units) => ({ release, units })),
@@ -371,6 +380,30 @@ describe.each(VARIATIONS)("the check of a cut file, release $release in $units",
     const turned = { ...outline, inner: outline.inner.map(reversedLoop) };
     const faults = verifyCut(turned, toDxf(turned, { ...file, name: "W" }), file.units);
     expect(faults.join("\n")).toMatch(/^the area of the part is/);
+  });
+
+  it.each([6, 7, 8, 9, 10, 12])("takes sides that rise by no more than 1e-%i of their length", (digits) => {
+    const bulge = 10 ** -digits;
+    const shallow = outlineOf(
+      bulgeLoop([
+        [-30, -20, bulge],
+        [70, -23, 0],
+        [70, 20, bulge],
+        [-30, 20, 0],
+      ]),
+    );
+    expect(verifyCut(shallow, toDxf(shallow, { ...file, name: "W" }), file.units)).toEqual([]);
+  });
+
+  it.each([1e-7, 5e-7, 9.9e-7])("takes an arc whose centre is off by %d mm, as the outline does", (off) => {
+    const quarter = offCentre(off);
+    expect(verifyCut(quarter, toDxf(quarter, { ...file, name: "W" }), file.units)).toEqual([]);
+  });
+
+  it("finds an arc of the model that misses its own ends", () => {
+    const quarter = offCentre(1e-5);
+    const faults = verifyCut(quarter, toDxf(quarter, { ...file, name: "W" }), file.units);
+    expect(faults.join("\n")).toMatch(/^an arc of the outline, from \(80, 0\), misses its own ends/);
   });
 
   it("finds line ends of two kinds, and takes those of one", () => {

@@ -1,10 +1,12 @@
 import type { Point } from "../../language/design.ts";
 import type { Outline } from "../../outline/segment.ts";
+import { unitedBounds } from "../../outline/segment-geometry.ts";
 import { times } from "../../outline/vector.ts";
 import { type DrawingUnit, mmPerUnit } from "../drawing-unit.ts";
-import { drawnExtents, markOf, UNNAMED } from "../mark.ts";
+import { crossExtents, type Mark, markOf, UNNAMED } from "../mark.ts";
 import { printableAscii } from "../printable-ascii.ts";
 import { type CutShape, cutShapes } from "./cut-shapes.ts";
+import { shapeExtents } from "./shape-extents.ts";
 
 /** What each release writes down in its own way; every length is in the unit of the drawing. */
 export interface Drawing {
@@ -13,7 +15,7 @@ export interface Drawing {
   readonly least: Point;
   readonly greatest: Point;
   readonly shapes: readonly CutShape[];
-  readonly cross: readonly (readonly [from: Point, to: Point])[];
+  readonly cross: Mark["cross"];
   readonly name: { readonly at: Point; readonly height: number; readonly text: string };
 }
 
@@ -24,13 +26,15 @@ export function drawingOf(outline: Outline, name: string, units: DrawingUnit): D
   const perMm = 1 / mmPerUnit(units);
   const text = labelText(name);
   const mark = markOf(outline, text.length);
-  const { minX, minY, maxX, maxY } = drawnExtents(outline, mark);
+  const shapes = cutShapes(outline, mmPerUnit(units));
+  const cross = mark.cross.map(([from, to]) => [times(from, perMm), times(to, perMm)] as const);
+  const { minX, minY, maxX, maxY } = shapes.map(shapeExtents).reduce(unitedBounds, crossExtents(cross));
   return {
     units,
-    least: times({ x: minX, y: minY }, perMm),
-    greatest: times({ x: maxX, y: maxY }, perMm),
-    shapes: cutShapes(outline, mmPerUnit(units)),
-    cross: mark.cross.map(([from, to]) => [times(from, perMm), times(to, perMm)]),
+    least: { x: minX, y: minY },
+    greatest: { x: maxX, y: maxY },
+    shapes,
+    cross,
     name: { at: times(mark.name.at, perMm), height: mark.name.heightMm * perMm, text },
   };
 }
