@@ -1,0 +1,130 @@
+import type { Requirement } from "../design.ts";
+import { SPEED } from "../dimension.ts";
+import { nearestWord } from "../nearest-word.ts";
+import type { Quantity } from "../quantity.ts";
+import { quantity } from "../quantity-arithmetic.ts";
+import type { RequirableFigure } from "../requirable.ts";
+import type {
+  GradeLiteral,
+  NumberLiteral,
+  RequireStatement,
+  Statement,
+  SyntaxTree,
+  VariantStatement,
+} from "../tree.ts";
+import { textOf } from "./expression-shape.ts";
+import { didYouMean, failure, fix, rewrite } from "./problems.ts";
+import { closingSpeed } from "./settings.ts";
+import type { Scope } from "./values.ts";
+
+/**
+ * The requirements of a variant. One of its own takes the place of the bar's for the same figure, relation and closing
+ * speed; others are added. Those with a problem are left out.
+ */
+export function evaluateRequirements(
+  scope: Scope,
+  tree: SyntaxTree,
+  variant: VariantStatement | null,
+  figures: readonly RequirableFigure[],
+): readonly Requirement[] {
+  const evaluated = (statements: readonly Statement[]): readonly Requirement[] =>
+    statements
+      .filter((statement) => statement.kind === "require")
+      .map((statement) => evaluateRequirement(scope, statement, figures))
+      .filter((requirement) => requirement !== null);
+  const own = evaluated(tree.statements);
+  const changed = evaluated(variant?.body ?? []);
+  const isReplaced = (a: Requirement): boolean => changed.some((b) => isOnTheSame(a, b));
+  return [...own.filter((requirement) => !isReplaced(requirement)), ...changed];
+}
+
+function isOnTheSame(a: Requirement, b: Requirement): boolean {
+  return a.figure === b.figure && a.relation === b.relation && a.atMPerS === b.atMPerS;
+}
+
+function evaluateRequirement(
+  scope: Scope,
+  statement: RequireStatement,
+  figures: readonly RequirableFigure[],
+): Requirement | null {
+  const figure = findFigure(scope, statement, figures);
+  if (figure === null) {
+    evaluateParts(scope, statement);
+    return null;
+  }
+  const atMPerS = evaluateSpeed(scope, statement, figure);
+  const limit = evaluateLimit(scope, statement, figure);
+  const { relation, range } = statement;
+  if (limit === null || relation === null || statement.limit === null || atMPerS === undefined) return null;
+  return { figure: figure.name, relation, limit, atMPerS, limitRange: statement.limit.range, range };
+}
+
+function findFigure(
+  { report }: Scope,
+  { figure }: RequireStatement,
+  figures: readonly RequirableFigure[],
+): RequirableFigure | null {
+  if (figure === null) return null;
+  const found = figures.find(({ name }) => name === figure.name);
+  if (found !== undefined) return found;
+  const names = figures.map(({ name }) => name);
+  const near = nearestWord(figure.name, names);
+  const { hint, fixes } = didYouMean(figure.range, near);
+  const all = near === null && names.length > 0 ? ` The figures are ${names.join(", ")}.` : "";
+  const message = `'${figure.name}' is not a figure that can be required${hint}${all}`;
+  report(failure("unknown-figure", figure.range, message, fixes));
+  return null;
+}
+
+/** The mistakes in a requirement of nobody knows what are told all the same. */
+function evaluateParts({ expressions }: Scope, { at, limit }: RequireStatement): void {
+  if (at !== null) expressions.value(at);
+  if (limit !== null && limit.kind !== "grade") expressions.value(limit);
+}
+
+/** The closing speed of `bite at 3 m/s` in m/s; null where the figure takes none, `undefined` where it is wrong. */
+function evaluateSpeed(
+  scope: Scope,
+  { figure, at }: RequireStatement,
+  { name, takesSpeed }: RequirableFigure,
+): number | null | undefined {
+  if (at !== null && takesSpeed) return closingSpeed(scope, at, "The closing speed") ?? undefined;
+  if (at === null && !takesSpeed) return null;
+  if (at === null) {
+    const range = figure?.range ?? { start: 0, end: 0 };
+    const behind = { start: range.end, end: range.end };
+    const message = `'${name}' depends on the closing speed: write ${name} at 3 m/s.`;
+    const fixes = [rewrite("Insert 'at 3 m/s'", behind, " at 3 m/s")];
+    scope.report(failure("missing-part", range, message, fixes));
+    return undefined;
+  }
+  scope.expressions.value(at);
+  const edit = { start: figure?.range.end ?? at.range.start, end: at.range.end, newText: "" };
+  const message = `'${name}' does not depend on a closing speed.`;
+  scope.report(failure("unexpected-text", at.range, message, [fix("Remove the speed", [edit])]));
+  return undefined;
+}
+
+function evaluateLimit(scope: Scope, { limit }: RequireStatement, figure: RequirableFigure): Quantity | null {
+  if (limit?.kind === "grade") return evaluateGrade(scope, limit, figure);
+  if (figure.takesGrade && limit?.kind === "number" && limit.unit === null) {
+    return refuseBareGrade(scope, limit, figure);
+  }
+  return scope.expressions.expect(limit, figure.dimension, `The limit of '${figure.name}' is`);
+}
+
+/** `balance <= 40`: a grade without its letter far rather than a speed without its unit. */
+function refuseBareGrade({ text, report }: Scope, { range }: NumberLiteral, figure: RequirableFigure): null {
+  const grade = `G${textOf(text, range)}`;
+  const message = `The limit of '${figure.name}' is a balance grade such as ${figure.example}, but '${textOf(text, range)}' has no letter and no unit.`;
+  report(failure("missing-unit", range, message, [rewrite(`Replace with '${grade}'`, range, grade)]));
+  return null;
+}
+
+/** A balance grade is a speed in mm/s, by ISO 21940-11. */
+function evaluateGrade({ report }: Scope, grade: GradeLiteral, figure: RequirableFigure): Quantity | null {
+  if (figure.takesGrade) return quantity(grade.value, SPEED);
+  const message = `A balance grade is no limit for '${figure.name}'; write a value such as '${figure.example}'.`;
+  report(failure("wrong-unit", grade.range, message));
+  return null;
+}
