@@ -11,7 +11,6 @@ import {
   direction,
   distance,
   dot,
-  FULL_TURN,
   leftOf,
   minus,
   norm,
@@ -65,11 +64,6 @@ export function normalAt(segment: Segment, fraction: number): Point {
   return leftOf(tangentAt(segment, fraction));
 }
 
-/** How sharply the segment bends, per mm: positive to the left, 0 for a line. */
-export function curvatureOf(segment: Segment): number {
-  return segment.kind === "line" ? 0 : Math.sign(segment.sweepRad) / segment.radiusMm;
-}
-
 /**
  * Where a direction from the centre lies on an arc: the angle travelled from the start, over the whole sweep.
  * Between 0 and 1 it is the arc's fraction; above 1 the direction is beside the arc.
@@ -106,12 +100,7 @@ export function distanceToSegment(segment: Segment, point: Point): number {
 /** The point of the segment farthest from the spin axis; `distanceMm` is its radius. Ties go to the earlier point. */
 export function farthestFromAxis(segment: Segment): SegmentPoint {
   const ends = [0, 1].map((fraction) => fromAxis(segment, fraction));
-  return [...ends, ...axisExtremes(segment, 1)].reduce((a, b) => (b.distanceMm > a.distanceMm ? b : a));
-}
-
-/** The point of the segment nearest to the spin axis; `distanceMm` is its radius. */
-export function nearestToAxis(segment: Segment): SegmentPoint {
-  return nearestOn(segment, ORIGIN);
+  return [...ends, ...beyondCentre(segment)].reduce((a, b) => (b.distanceMm > a.distanceMm ? b : a));
 }
 
 function fromAxis(segment: Segment, fraction: number): SegmentPoint {
@@ -119,11 +108,10 @@ function fromAxis(segment: Segment, fraction: number): SegmentPoint {
   return { point, fraction, distanceMm: norm(point) };
 }
 
-/** The arc's point on the ray from the axis through its centre, beyond the centre (`side` 1), where it has one. */
-function axisExtremes(segment: Segment, side: 1 | -1): SegmentPoint[] {
+/** The arc's point on the ray from the axis through its centre and beyond it, where it has one. */
+function beyondCentre(segment: Segment): SegmentPoint[] {
   if (segment.kind === "line" || norm(segment.centre) === 0) return [];
-  const angle = Math.atan2(side * segment.centre.y, side * segment.centre.x);
-  const fraction = arcFractionAt(segment, angle);
+  const fraction = arcFractionAt(segment, angleOf(segment.centre));
   return fraction <= 1 ? [fromAxis(segment, fraction)] : [];
 }
 
@@ -187,9 +175,4 @@ function sectorArea(segment: Segment, origin: Point): number {
 /** Length around a loop in mm. */
 export function perimeterOf(loop: Loop): number {
   return loop.segments.reduce((sum, segment) => sum + lengthOf(segment), 0);
-}
-
-/** True for an arc that goes all the way round. */
-export function isFullTurn(segment: Segment): boolean {
-  return segment.kind === "arc" && Math.abs(segment.sweepRad) >= FULL_TURN;
 }

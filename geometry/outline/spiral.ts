@@ -15,7 +15,7 @@ import { angleOf, dot, minus, norm, ORIGIN, plus, polar, times, unit, wrapped } 
 export const SPIRAL_DEVIATION_MM = 0.005;
 
 /** radius(φ) = startRadiusMm + risePerRad·φ at the angle startRad + sign·φ, for φ from 0 to sweepRad. */
-export interface Spiral {
+interface Spiral {
   readonly startRadiusMm: number;
   readonly risePerRad: number;
   readonly startRad: number;
@@ -24,7 +24,7 @@ export interface Spiral {
 }
 
 /** The spiral from one point to another; its sweep lies between 0 (both on one ray) and a full turn. */
-export function spiralBetween(from: Point, to: Point, turning: Turning): Spiral {
+function spiralBetween(from: Point, to: Point, turning: Turning): Spiral {
   const sign = signOf(turning);
   const startRad = angleOf(from);
   const sweepRad = wrapped(sign * (angleOf(to) - startRad));
@@ -36,7 +36,7 @@ const radiusAt = (spiral: Spiral, phi: number): number => spiral.startRadiusMm +
 const angleAt = (spiral: Spiral, phi: number): number => spiral.startRad + spiral.sign * phi;
 
 /** The point of the true curve. */
-export function spiralPoint(spiral: Spiral, phi: number): Point {
+function spiralPoint(spiral: Spiral, phi: number): Point {
   return polar(ORIGIN, radiusAt(spiral, phi), angleAt(spiral, phi));
 }
 

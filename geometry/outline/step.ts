@@ -33,7 +33,7 @@ export function stepSegments(step: DrawingStep, from: Point, report: Report): re
 const isSamePoint = (a: Point, b: Point): boolean => distance(a, b) <= SAME_POINT_MM;
 
 /** The step without its corner treatment, which a fix that rewrites the step leaves alone. */
-export function stepBody(step: StepDesign): TextRange {
+function stepBody(step: StepDesign): TextRange {
   const end = Math.min(step.range.end, step.corner?.range.start ?? step.range.end);
   return { start: step.range.start, end };
 }

@@ -67,11 +67,6 @@ export function reversedSegments(segments: readonly Segment[]): Segment[] {
   return segments.map(reversedSegment).reverse();
 }
 
-export const rotatedSegment = (segment: Segment, angleRad: number): Segment =>
-  movedSegment(segment, turn(angleRad));
-export const rotatedLoop = <T extends Loop>(loop: T, angleRad: number): T => movedLoop(loop, turn(angleRad));
-export const translatedSegment = (segment: Segment, by: Point): Segment => movedSegment(segment, shift(by));
-export const translatedLoop = <T extends Loop>(loop: T, by: Point): T => movedLoop(loop, shift(by));
 export const mirroredSegment = (segment: Segment, axis: "x" | "y"): Segment =>
   movedSegment(segment, reflection(axis));
 export const mirroredLoop = <T extends Loop>(loop: T, axis: "x" | "y"): T =>

@@ -5,12 +5,11 @@ import { perimeterOf, pointAt, signedAreaOf } from "../../geometry/outline/segme
 import {
   mirroredLoop,
   mirroredSegment,
+  movedLoop,
+  movedSegment,
   reversedLoop,
   reversedSegment,
-  rotatedLoop,
-  rotatedSegment,
-  translatedLoop,
-  translatedSegment,
+  shift,
   turn,
   turnByShare,
 } from "../../geometry/outline/transform.ts";
@@ -44,11 +43,11 @@ describe("a moved segment", () => {
           const turned = turn(angle).point({ x, y });
           const mirrored = mirror === "x" ? { x, y: -y } : { x: -x, y };
           const moved = { x: x + by.x, y: y + by.y };
-          expect(distance(pointAt(rotatedSegment(segment, angle), fraction), turned)).toBeLessThan(1e-9);
+          expect(distance(pointAt(movedSegment(segment, turn(angle)), fraction), turned)).toBeLessThan(1e-9);
           expect(distance(pointAt(mirroredSegment(segment, mirror), fraction), mirrored)).toBeLessThan(1e-9);
-          expect(distance(pointAt(translatedSegment(segment, by), fraction), moved)).toBeLessThan(1e-9);
+          expect(distance(pointAt(movedSegment(segment, shift(by)), fraction), moved)).toBeLessThan(1e-9);
         }
-        expect(rotatedSegment(segment, angle).kind).toBe(segment.kind);
+        expect(movedSegment(segment, turn(angle)).kind).toBe(segment.kind);
         expect(mirroredSegment(segment, mirror).kind).toBe(segment.kind);
       }),
       SEED,
@@ -95,8 +94,8 @@ describe("a moved loop", () => {
   it("keeps its area and its length; a reflection and a reversal turn the area's sign", () => {
     fc.assert(
       fc.property(soundOutline, randomAngle, randomPoint, axis, ({ outer }, angle, by, mirror) => {
-        expectSameSize(outer, rotatedLoop(outer, angle), 1);
-        expectSameSize(outer, translatedLoop(outer, by), 1);
+        expectSameSize(outer, movedLoop(outer, turn(angle)), 1);
+        expectSameSize(outer, movedLoop(outer, shift(by)), 1);
         expectSameSize(outer, mirroredLoop(outer, mirror), -1);
         expectSameSize(outer, reversedLoop(outer), -1);
       }),
@@ -108,7 +107,7 @@ describe("a moved loop", () => {
     fc.assert(
       fc.property(soundOutline, randomAngle, ({ outer }, angle) => {
         for (const { segments } of [
-          rotatedLoop(outer, angle),
+          movedLoop(outer, turn(angle)),
           reversedLoop(outer),
           mirroredLoop(outer, "x"),
         ]) {
