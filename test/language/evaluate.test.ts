@@ -219,6 +219,25 @@ describe("what cannot be evaluated", () => {
   });
 });
 
+describe("a let that is used on a line that could not be read", () => {
+  it("is not called unused", () => {
+    for (const line of [
+      "hole (waist, 3 mm diameter 5 mm",
+      "hole waist 5 5",
+      "thickness 12 mm waist",
+      "hoole (3 mm, waist) )",
+    ]) {
+      const codes = problemsOf(completed(`let waist = 24 mm\n${line}`)).map(({ code }) => code);
+      expect(codes.length).toBeGreaterThan(0);
+      expect(codes, line).not.toContain("unused-name");
+    }
+  });
+  it("is called unused where only a comment or a name in quotes has it", () => {
+    const codes = problemsOf(completed('bar "waist"\nlet waist = 24 mm # waist')).map(({ code }) => code);
+    expect(codes).toEqual(["unused-name"]);
+  });
+});
+
 describe("variants", () => {
   const text = completed(`thickness 12 mm
 bore 20 mm

@@ -1,4 +1,5 @@
 import type { Fix, Problem } from "../problem.ts";
+import { tokenize } from "../tokenize.ts";
 import type { Identifier, LetStatement, SyntaxTree } from "../tree.ts";
 import { visitExpressions } from "../tree-walk.ts";
 import type { LetStatements } from "./file-lets.ts";
@@ -10,6 +11,8 @@ import { variantsOf } from "./variants.ts";
 interface Uses {
   readonly inLets: ReadonlyMap<LetStatement, ReadonlySet<string>>;
   readonly elsewhere: ReadonlySet<string>;
+  /** How often each name stands in the tree, where it is defined included. */
+  readonly counts: ReadonlyMap<string, number>;
 }
 
 /** For each name the lets that use it. */
@@ -24,15 +27,35 @@ export function unusedLets(tree: SyntaxTree, lets: LetStatements): readonly Prob
   );
   if (unused.length === 0) return [];
   const dependents = dependentsOf(uses, lets);
-  return unused.map((name) => unusedLet(tree, lets, dependents, name));
+  const lost = namesInBrokenText(tree, uses);
+  return unused.flatMap((name) => (lost(name.name) ? [] : [unusedLet(tree, lets, dependents, name)]));
+}
+
+/**
+ * Whether a name stands more often in the text than in the tree: it is used on a line that could not be read, so that
+ * nobody can say that it is not used.
+ */
+function namesInBrokenText(tree: SyntaxTree, { counts }: Uses): (name: string) => boolean {
+  const written = new Map<string, number>();
+  for (const { kind, text } of tokenize(tree.text)) {
+    if (kind === "word") written.set(text, (written.get(text) ?? 0) + 1);
+  }
+  return (name) => (written.get(name) ?? 0) > (counts.get(name) ?? 0);
 }
 
 /** A variant uses what it overrides: without the let the override would hang in the air. */
 function usesIn(tree: SyntaxTree): Uses {
   const inLets = new Map<LetStatement, Set<string>>();
-  const elsewhere = new Set(variantsOf(tree).flatMap(({ body }) => body.flatMap(overriddenName)));
+  const overridden = variantsOf(tree).flatMap(({ body }) => body.flatMap(overriddenName));
+  const elsewhere = new Set(overridden);
+  const counts = new Map<string, number>();
+  const count = (name: string) => counts.set(name, (counts.get(name) ?? 0) + 1);
+  for (const name of overridden) count(name);
+  for (const statement of tree.statements)
+    if (statement.kind === "let" && statement.name) count(statement.name.name);
   visitExpressions(tree, (expression, statement) => {
     if (expression.kind !== "name") return;
+    count(expression.name);
     if (statement.kind !== "let") {
       elsewhere.add(expression.name);
       return;
@@ -40,7 +63,7 @@ function usesIn(tree: SyntaxTree): Uses {
     const names = inLets.get(statement) ?? new Set<string>();
     inLets.set(statement, names.add(expression.name));
   });
-  return { inLets, elsewhere };
+  return { inLets, elsewhere, counts };
 }
 
 function overriddenName(statement: SyntaxTree["statements"][number]): readonly string[] {
