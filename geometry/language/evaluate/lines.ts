@@ -1,7 +1,7 @@
 import type { TextEdit, TextRange } from "../text.ts";
 
 /** How the text ends its lines. */
-export function lineBreak(text: string): string {
+function lineBreak(text: string): string {
   return text.includes("\r\n") ? "\r\n" : "\n";
 }
 
