@@ -3,7 +3,7 @@ import type { Report } from "../language/problem.ts";
 import type { Run } from "./chain.ts";
 import { standIn, stepSegments } from "./step.ts";
 
-export type FromStep = Extract<StepDesign, { kind: "from" }>;
+type FromStep = Extract<StepDesign, { kind: "from" }>;
 export type CloseStep = Extract<StepDesign, { kind: "close" }>;
 
 /** A path as far as its steps draw it, before it is closed, repeated or mirrored. */

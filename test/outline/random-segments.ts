@@ -13,14 +13,14 @@ const coordinate = thousandths(-100, 100);
 export const randomPoint: fc.Arbitrary<Point> = fc.record({ x: coordinate, y: coordinate });
 export const randomAngle = thousandths(-7, 7);
 
-export const randomLine: fc.Arbitrary<LineSegment> = fc
+const randomLine: fc.Arbitrary<LineSegment> = fc
   .tuple(randomPoint, randomPoint)
   .filter(([a, b]) => distance(a, b) > 0.01)
   .map(([a, b]) => line([a.x, a.y], [b.x, b.y]));
 
 const sweep = fc.tuple(thousandths(0.01, 6.27), fc.constantFrom(1, -1)).map(([size, sign]) => size * sign);
 
-export const randomArc: fc.Arbitrary<ArcSegment> = fc
+const randomArc: fc.Arbitrary<ArcSegment> = fc
   .record({
     centre: randomPoint,
     radius: thousandths(1, 90),

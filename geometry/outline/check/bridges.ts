@@ -16,7 +16,7 @@ export function bridgesBelow(
   isOfInterest: (a: NamedLoop, b: NamedLoop) => boolean,
 ): Bridge[] {
   const narrowest = new Map<string, Bridge>();
-  forNearPairs(segments, leastMm, (first, second) => {
+  const visit = (first: PlacedSegment, second: PlacedSegment) => {
     const [a, b] = [first.of, second.of];
     if (a === b || !isOfInterest(a, b)) return;
     const pair = `${a.number} ${b.number}`;
@@ -24,6 +24,8 @@ export function bridgesBelow(
     if (boxGap(first.box, second.box) >= known) return;
     const gap = gapBetween(first.segment, second.segment);
     if (gap.distanceMm < known) narrowest.set(pair, { a, b, gap });
-  });
+  };
+  // A bridge has a hole on one side at least: the outline's own segments need not look for each other.
+  forNearPairs(segments, leastMm, visit, ({ of }) => of.number !== 0);
   return [...narrowest.values()];
 }

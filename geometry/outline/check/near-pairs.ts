@@ -1,3 +1,4 @@
+import Flatbush from "flatbush";
 import type { Bounds } from "../segment-geometry.ts";
 
 /** Something with a box around it. */
@@ -7,46 +8,32 @@ export interface Boxed {
 
 /**
  * Calls `visit` once for each two items whose boxes are no farther apart than `gapMm` along either axis, the earlier
- * item first. The boxes are swept along the axis on which fewer of them lie over each other, so that the rows of short
- * segments that bars are made of cost little more than a sort.
+ * item first. A static tree of boxes finds them, so that a wheel of ten thousand short segments, many of them above
+ * each other along x and along y, costs little more than a sort.
+ * @param isSought only pairs with at least one such item are visited
  */
 export function forNearPairs<T extends Boxed>(
   items: readonly T[],
   gapMm: number,
   visit: (earlier: T, later: T) => void,
+  isSought: (item: T) => boolean = () => true,
 ): void {
-  const sides = crowding(items, sidesAlongX) <= crowding(items, sidesAlongY) ? sidesAlongX : sidesAlongY;
-  const swept = items
-    .map((item, place) => ({ item, place, ...sides(item.box) }))
-    .sort((a, b) => a.low - b.low || a.place - b.place);
-  for (const [i, a] of swept.entries()) {
-    for (let k = i + 1; k < swept.length; k++) {
-      const b = swept[k];
-      if (b === undefined || b.low > a.high + gapMm) break;
-      if (boxGap(a.item.box, b.item.box) > gapMm) continue;
-      if (a.place < b.place) visit(a.item, b.item);
-      else visit(b.item, a.item);
+  if (items.length < 2) return;
+  const tree = new Flatbush(items.length);
+  for (const { box } of items) tree.add(box.minX, box.minY, box.maxX, box.maxY);
+  tree.finish();
+  for (const [place, item] of items.entries()) {
+    if (!isSought(item)) continue;
+    const { minX, minY, maxX, maxY } = item.box;
+    const near = tree.search(minX - gapMm, minY - gapMm, maxX + gapMm, maxY + gapMm);
+    for (const otherPlace of near) {
+      const other = items[otherPlace];
+      // An earlier item that is sought itself has visited this pair.
+      if (other === undefined || otherPlace === place || (otherPlace < place && isSought(other))) continue;
+      if (place < otherPlace) visit(item, other);
+      else visit(other, item);
     }
   }
-}
-
-interface Sides {
-  readonly low: number;
-  readonly high: number;
-}
-const sidesAlongX = ({ minX, maxX }: Bounds): Sides => ({ low: minX, high: maxX });
-const sidesAlongY = ({ minY, maxY }: Bounds): Sides => ({ low: minY, high: maxY });
-
-/** How many boxes lie over each other along an axis, on average: their widths over the width of all. */
-function crowding(items: readonly Boxed[], sides: (box: Bounds) => Sides): number {
-  let [least, most, sum] = [Infinity, -Infinity, 0];
-  for (const { box } of items) {
-    const { low, high } = sides(box);
-    least = Math.min(least, low);
-    most = Math.max(most, high);
-    sum += high - low;
-  }
-  return most > least ? sum / (most - least) : Infinity;
 }
 
 /** The larger of the gaps between two boxes along x and along y: no more than the distance between what they hold. */
