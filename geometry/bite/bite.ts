@@ -1,0 +1,10 @@
+/**
+ * The bite of a bar against an edge that comes straight at the spin axis: how deep it gets before the bar meets it, on
+ * which part of the outline, and up to which closing speed only the square faces of the teeth do the meeting.
+ */
+export { advanceMmPerRad, type BiteCondition } from "./approach.ts";
+export { type Bite, biteAt, type StruckBite } from "./bite-at.ts";
+export { type BitePoint, type BiteRange, biteCurve } from "./bite-curve.ts";
+export { type BiteProfile, biteProfile } from "./bite-profile.ts";
+export { type CleanBite, type CleanBiteEnd, cleanBite } from "./clean-bite.ts";
+export type { Range, Strike } from "./strikes.ts";
