@@ -1,0 +1,46 @@
+/** Bite against closing speed: the chart, what is read from it, and the table behind it. */
+import { el, freshId, setHidden, setText } from "../dom.ts";
+import { createFold } from "../fold.ts";
+import type { PageContext, PageState } from "../page-state.ts";
+import type { Part } from "../part.ts";
+import { createBiteTable } from "./bite-table.ts";
+import { biteSentence } from "./bite-text.ts";
+import { createChart } from "./chart.ts";
+import { createLegend } from "./legend.ts";
+
+export function createBitePart(context: PageContext): Part {
+  const { strings } = context;
+  const headingId = freshId("bite");
+  const readout = el("p", { class: "chart-readout", "aria-hidden": "true" });
+  const none = el("p", { class: "soft" }, strings.biteNone);
+  const chart = createChart(context);
+  const table = createBiteTable(context);
+  const fold = createFold(context, "biteTable", strings.biteTable, table.element);
+  const shown = el("div", {}, createLegend(strings), chart.element, readout, fold.element);
+  return {
+    element: el(
+      "section",
+      { class: "bite", "aria-labelledby": headingId },
+      el("h2", { id: headingId }, strings.bite),
+      none,
+      shown,
+    ),
+    update: (state) => {
+      const there = (state.view?.bite?.curve.length ?? 0) > 0;
+      setHidden(none, there);
+      setHidden(shown, !there);
+      fold.update(state);
+      if (!there) return;
+      chart.update(state);
+      table.update(state);
+      setText(readout, readText(state, context));
+    },
+  };
+}
+
+/** The point that is being read, else what can be said of the whole curve. */
+function readText({ view, reading, units }: PageState, { strings }: PageContext): string {
+  const point = reading === null ? undefined : view?.bite?.curve[reading];
+  if (point) return biteSentence(point, units, strings);
+  return view?.bite?.cleanMPerS === null ? strings.cleanThroughout : strings.idealMeaning;
+}

@@ -1,0 +1,188 @@
+import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import type { View } from "../../protocol.ts";
+import { fill } from "../../strings.ts";
+import { el, keepChildren, setAttributes, setHidden, setText, svg } from "../dom.ts";
+import { within } from "../drawing/gestures.ts";
+import type { PageContext, PageState } from "../page-state.ts";
+import type { Part } from "../part.ts";
+import { speedText, speedUnit } from "../units.ts";
+import { biteSentence } from "./bite-text.ts";
+import { type ChartModel, CURVE_NAMES, chartModel, depthOf } from "./chart-model.ts";
+
+const HEIGHT_PX = 230;
+
+/** The chart as one control to read along: a slider over the closing speeds, its value told in words. */
+export function createChart(context: PageContext): Part {
+  const { strings } = context;
+  const axes = createAxes();
+  const curves = CURVE_NAMES.map((name) => ({ name, path: svg("path", { class: `curve curve-${name}` }) }));
+  const clean = createCleanMark();
+  const reader = createReader();
+  const picture = svg("svg", { class: "chart-picture", height: HEIGHT_PX, "aria-hidden": "true" });
+  picture.append(axes.element, clean.element, ...curves.map(({ path }) => path), reader.element);
+  const element = el(
+    "div",
+    { class: "chart", tabindex: 0, role: "slider", "aria-label": strings.bite },
+    picture,
+  );
+  let model: ChartModel | null = null;
+
+  new ResizeObserver(() => context.change({})).observe(element);
+  element.addEventListener("pointermove", (event) => {
+    if (model) context.change({ reading: model.nearest(within(element, event).x) });
+  });
+  element.addEventListener("pointerleave", () => context.change({ reading: null }));
+  element.addEventListener("blur", () => context.change({ reading: null }));
+  element.addEventListener("focus", () => {
+    if (element.matches(":focus-visible")) context.change({ reading: readingOf(context.state()) });
+  });
+  element.addEventListener("keydown", (event) => {
+    const next = readOn(event.key, context.state());
+    if (next === null) return;
+    event.preventDefault();
+    context.change({ reading: next });
+  });
+
+  return {
+    element,
+    update: (state) => {
+      const { view, units, reading } = state;
+      if (!view?.bite || view.bite.curve.length === 0) return;
+      const size = { width: Math.max(120, element.clientWidth), height: HEIGHT_PX };
+      model = chartModel(view.bite, units, size);
+      setAttributes(picture, { width: size.width });
+      axes.update(model, fill(strings.closingSpeed, speedUnit(units)), fill(strings.biteDepth, units));
+      for (const { name, path } of curves) setAttributes(path, { d: model.curves[name] });
+      clean.update(model, fill(strings.cleanUpTo, speedText(view.bite.cleanMPerS ?? 0, units)));
+      reader.update(model, view.bite, reading);
+      setAttributes(element, sliderValue(view.bite, readingOf(state), units, context));
+    },
+  };
+}
+
+function sliderValue(
+  { curve }: NonNullable<View["bite"]>,
+  reading: number,
+  units: UnitSystem,
+  { strings }: PageContext,
+) {
+  const point = curve[reading];
+  return {
+    "aria-valuemin": curve[0]?.closingMPerS ?? 0,
+    "aria-valuemax": curve.at(-1)?.closingMPerS ?? 0,
+    "aria-valuenow": point?.closingMPerS ?? 0,
+    "aria-valuetext": point ? biteSentence(point, units, strings) : null,
+  };
+}
+
+/** The point that is read, or would be first: the middle of the curve. */
+function readingOf({ view, reading }: PageState): number {
+  return reading ?? Math.floor((view?.bite?.curve.length ?? 0) / 2);
+}
+
+const FAR = 5;
+
+function readOn(key: string, state: PageState): number | null {
+  const last = (state.view?.bite?.curve.length ?? 0) - 1;
+  const here = readingOf(state);
+  const places: Readonly<Record<string, number>> = {
+    ArrowRight: here + 1,
+    ArrowUp: here + 1,
+    ArrowLeft: here - 1,
+    ArrowDown: here - 1,
+    PageUp: here + FAR,
+    PageDown: here - FAR,
+    Home: 0,
+    End: last,
+  };
+  const next = places[key];
+  return next === undefined ? null : Math.min(last, Math.max(0, next));
+}
+
+function createAxes() {
+  const lines = svg("path", { class: "chart-grid" });
+  const base = svg("path", { class: "chart-base" });
+  const speeds = svg("g", { class: "chart-ticks" });
+  const depths = svg("g", { class: "chart-ticks" });
+  const speedTitle = svg("text", { class: "chart-title", "text-anchor": "end" });
+  const depthTitle = svg("text", { class: "chart-title", "text-anchor": "end" });
+  const tick = () => svg("text");
+  return {
+    element: svg("g", {}, lines, base, speeds, depths, speedTitle, depthTitle),
+    update: (
+      { left, right, top, bottom, speedTicks, depthTicks }: ChartModel,
+      speed: string,
+      depth: string,
+    ) => {
+      setAttributes(lines, { d: depthTicks.map(({ at }) => `M${left} ${at}H${right}`).join("") });
+      setAttributes(base, {
+        d: `M${left} ${bottom}H${right}${speedTicks.map(({ at }) => `M${at} ${bottom}v4`).join("")}`,
+      });
+      keepChildren(speeds, speedTicks, tick, (label, { at, text }) => {
+        setAttributes(label, { x: at, y: bottom + 16, "text-anchor": "middle" });
+        setText(label, text);
+      });
+      keepChildren(depths, depthTicks, tick, (label, { at, text }) => {
+        setAttributes(label, { x: left - 6, y: at + 4, "text-anchor": "end" });
+        setText(label, text);
+      });
+      setAttributes(speedTitle, { x: right, y: bottom + 32 });
+      setText(speedTitle, speed);
+      setAttributes(depthTitle, { x: top, y: 11, transform: `rotate(-90) translate(${-2 * top} 0)` });
+      setText(depthTitle, depth);
+    },
+  };
+}
+
+/** About the width of a sign of the labels. */
+const SIGN_PX = 6.7;
+
+function createCleanMark() {
+  const line = svg("path", { class: "clean-line" });
+  const label = svg("text", { class: "clean-label" });
+  const element = svg("g", { class: "clean" }, line, label);
+  return {
+    element,
+    update: ({ cleanAt, left, right, top, bottom }: ChartModel, text: string) => {
+      setHidden(element, cleanAt === null);
+      if (cleanAt === null) return;
+      const room = text.length * SIGN_PX + 10;
+      const onLeft = cleanAt + room > right && cleanAt - room > left;
+      setAttributes(line, { d: `M${cleanAt} ${top}V${bottom}M${cleanAt - 4} ${top}h8` });
+      setAttributes(label, {
+        x: cleanAt + (onLeft ? -7 : 7),
+        y: top + 9,
+        "text-anchor": onLeft ? "end" : "start",
+      });
+      setText(label, text);
+    },
+  };
+}
+
+function createReader() {
+  const line = svg("path", { class: "reader-line" });
+  const dots = CURVE_NAMES.map((name) => ({
+    name,
+    dot: svg("circle", { class: `reader-dot dot-${name}`, r: 3.5 }),
+  }));
+  const element = svg("g", { class: "reader" }, line, ...dots.map(({ dot }) => dot));
+  return {
+    element,
+    update: (
+      { xOf, yOf, top, bottom }: ChartModel,
+      { curve }: NonNullable<View["bite"]>,
+      reading: number | null,
+    ) => {
+      const point = reading === null ? undefined : curve[reading];
+      setHidden(element, point === undefined);
+      if (!point) return;
+      const x = xOf(point);
+      setAttributes(line, { d: `M${x} ${top}V${bottom}` });
+      for (const { name, dot } of dots) {
+        const depth = depthOf(point, name);
+        setHidden(dot, depth === null);
+        setAttributes(dot, { cx: x, cy: yOf(depth ?? 0) });
+      }
+    },
+  };
+}

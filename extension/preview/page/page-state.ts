@@ -1,0 +1,95 @@
+import type { UnitSystem } from "../../../geometry/figures/present.ts";
+import type { TextRange } from "../../../geometry/language/text.ts";
+import type { PageMessage, SavedState, ToggleName, View } from "../protocol.ts";
+import type { PreviewStrings } from "../strings.ts";
+import type { Viewport } from "./viewport.ts";
+
+/** A dropped point that the host has not answered yet. */
+export interface PendingMove {
+  readonly request: number;
+  readonly version: number;
+  readonly handle: number;
+  readonly to: { readonly x: number; readonly y: number };
+}
+
+/** Everything the page shows, as one value: parts compare with what they drew last. */
+export interface PageState {
+  readonly view: View | null;
+  readonly units: UnitSystem;
+  readonly hostUnits: UnitSystem | null;
+  readonly highlight: TextRange | null;
+  readonly viewport: Viewport | null;
+  readonly toggles: Readonly<Record<ToggleName, boolean>>;
+  readonly openSections: readonly string[];
+  /** The point of the bite curve that is being read. */
+  readonly reading: number | null;
+  readonly pendingMove: PendingMove | null;
+  /** What could not be done last, until something else is. */
+  readonly failed: string | null;
+}
+
+/** What the parts of the page are given: texts, and the ways to ask and to change. */
+export interface PageContext {
+  readonly strings: PreviewStrings;
+  readonly state: () => PageState;
+  /** Change the state; the page is drawn anew with the next frame. */
+  readonly change: (changes: Partial<PageState>) => void;
+  readonly post: (message: PageMessage) => void;
+  /** Say something to those who do not see the page. */
+  readonly announce: (text: string) => void;
+}
+
+const FIRST_OPEN: readonly string[] = ["problems", "mass"];
+
+export function firstState(saved: SavedState | null): PageState {
+  return {
+    view: null,
+    units: saved?.units ?? saved?.hostUnits ?? "mm",
+    hostUnits: saved?.hostUnits ?? null,
+    highlight: null,
+    viewport: saved?.viewport ?? null,
+    toggles: saved?.toggles ?? { dimensions: false, variants: true, points: true, explanations: false },
+    openSections: saved?.openSections ?? FIRST_OPEN,
+    reading: null,
+    pendingMove: null,
+    failed: null,
+  };
+}
+
+export function savedState(state: PageState): SavedState {
+  const { view, units, hostUnits, viewport, toggles, openSections } = state;
+  return {
+    documentUri: view?.documentUri ?? null,
+    variant: view?.variant ?? null,
+    units,
+    hostUnits,
+    viewport,
+    toggles,
+    openSections,
+  };
+}
+
+/**
+ * The state after a view has come, or `null` for one that is older than what is shown. Zoom and pan stay; another
+ * document starts with its own. A unit that the host asks for newly is taken over, else the reader's choice stays.
+ */
+export function withView(state: PageState, view: View, hostUnits: UnitSystem): PageState | null {
+  const { view: shown, pendingMove } = state;
+  const sameDocument = shown?.documentUri === view.documentUri;
+  if (shown && sameDocument && view.version < shown.version) return null;
+  const answered = pendingMove !== null && (!sameDocument || view.version > pendingMove.version);
+  return {
+    ...state,
+    view,
+    hostUnits,
+    units: hostUnits === state.hostUnits ? state.units : hostUnits,
+    viewport: shown && !sameDocument ? null : state.viewport,
+    highlight: sameDocument ? state.highlight : null,
+    reading:
+      sameDocument && state.reading !== null && state.reading < (view.bite?.curve.length ?? 0)
+        ? state.reading
+        : null,
+    pendingMove: answered ? null : pendingMove,
+    failed: null,
+  };
+}

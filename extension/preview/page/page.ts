@@ -1,0 +1,102 @@
+/** The page as a whole: its parts in order, its state, and one drawing a frame. */
+import type { HostMessage, PageMessage, View } from "../protocol.ts";
+import { fill, type PreviewStrings } from "../strings.ts";
+import { createBitePart } from "./chart/bite-part.ts";
+import { el, setText } from "./dom.ts";
+import { firstViewport } from "./drawing/camera.ts";
+import { createDrawingPart } from "./drawing/drawing-part.ts";
+import { createFigures, createKeyFigures, createRequirements } from "./figures-part.ts";
+import { createFooter } from "./footer-part.ts";
+import { createHeader } from "./header-part.ts";
+import type { HostLink } from "./host-link.ts";
+import { firstState, type PageContext, type PageState, savedState, withView } from "./page-state.ts";
+import type { Part } from "./part.ts";
+import { createProblemsPart } from "./problems-part.ts";
+
+/** Build the page into an element and keep it up with what the host says. */
+export function startPage(root: HTMLElement, link: HostLink, strings: PreviewStrings): void {
+  const saved = link.load();
+  let state = firstState(saved);
+  let wanted: string | null = saved?.variant ?? null;
+  let requested = 0;
+  const live = el("p", { class: "visually-hidden", role: "status" });
+
+  const change = (changes: Partial<PageState>) => {
+    state = { ...state, ...changes };
+    if (requested === 0) requested = requestAnimationFrame(draw);
+  };
+  const context: PageContext = {
+    strings,
+    change,
+    state: () => state,
+    post: link.post,
+    announce: (text) => setText(live, text),
+  };
+  const parts = createParts(context);
+  root.append(...layOut(parts), live);
+
+  function draw(): void {
+    requested = 0;
+    if (state.viewport === null) state = { ...state, viewport: firstViewport(state, parts.drawing.size()) };
+    for (const part of parts.all) part.update(state);
+    if (state.view) link.save(savedState(state));
+  }
+
+  link.onMessage((message) => {
+    const next = afterMessage(message, state, strings);
+    if (!next) return;
+    const first = state.view === null;
+    change(first && next.view ? withoutForeignPlace(next, next.view, saved?.documentUri ?? null) : next);
+    if (first && next.view) askForVariant(next.view, wanted, link.post);
+    if (next.view) wanted = null;
+  });
+  link.post({ type: "ready" });
+  change({});
+}
+
+/** The state after a message; `null` where the message changes nothing. */
+function afterMessage(message: HostMessage, state: PageState, strings: PreviewStrings): PageState | null {
+  switch (message.type) {
+    case "view":
+      return withView(state, message.view, message.units);
+    case "highlight":
+      return { ...state, highlight: message.source };
+    case "failed":
+      if (state.pendingMove?.request !== message.request) return null;
+      return { ...state, pendingMove: null, failed: fill(strings.moveFailed, message.message) };
+  }
+}
+
+/** A page that comes back to another document does not keep the old one's zoom. */
+function withoutForeignPlace(state: PageState, view: View, documentUri: string | null): PageState {
+  return documentUri === view.documentUri ? state : { ...state, viewport: null };
+}
+
+/** After a reload the host starts with the bar as it stands: ask for what was looked at. */
+function askForVariant(view: View, wanted: string | null, post: (message: PageMessage) => void): void {
+  if (wanted !== null && wanted !== view.variant && view.variants.includes(wanted))
+    post({ type: "chooseVariant", variant: wanted });
+}
+
+function createParts(context: PageContext) {
+  const header = createHeader(context);
+  const drawing = createDrawingPart(context);
+  const keyFigures = createKeyFigures(context);
+  const problems = createProblemsPart(context);
+  const requirements = createRequirements(context);
+  const bite = createBitePart(context);
+  const figures = createFigures(context);
+  const footer = createFooter(context);
+  const all: readonly Part[] = [header, drawing, keyFigures, problems, requirements, bite, figures, footer];
+  return { header, drawing, keyFigures, problems, requirements, bite, figures, footer, all };
+}
+
+function layOut(parts: ReturnType<typeof createParts>): HTMLElement[] {
+  const { header, drawing, keyFigures, problems, requirements, bite, figures, footer } = parts;
+  const facts = [keyFigures, problems, requirements, bite, figures].map(({ element }) => element);
+  return [
+    header.element,
+    el("main", {}, drawing.element, el("div", { class: "facts" }, ...facts)),
+    footer.element,
+  ];
+}

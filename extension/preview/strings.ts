@@ -1,0 +1,128 @@
+/**
+ * Every text of the preview page in English. The host may hand the page a translated copy: same keys, `{0}`, `{1}` …
+ * kept as the places of values.
+ */
+export const PREVIEW_STRINGS = {
+  loading: "Waiting for the outline…",
+  unnamed: "Unnamed bar",
+  nothingToDraw: "Nothing to draw yet: the outline could not be built.",
+  stale: "The text has errors: this is the last drawing that worked, with its figures.",
+  staleShort: "Last good drawing",
+
+  variant: "Variant",
+  asWritten: "As written",
+  units: "Units",
+  millimetres: "mm",
+  inches: "in",
+  millimetresLong: "Millimetres",
+  inchesLong: "Inches",
+  exportCutFile: "Export cut file…",
+
+  drawing: "Drawing",
+  drawingOf: "Drawing of {0}",
+  drawingKeys:
+    "Plus and minus zoom, arrow keys move the view, 0 fits the drawing. Tab goes on to the edges and the points.",
+  inWords: "The drawing in words",
+  zoom: "Zoom",
+  zoomIn: "Zoom in",
+  zoomOut: "Zoom out",
+  fit: "Fit",
+  fitLong: "Fit the drawing to the panel",
+  show: "Show",
+  dimensions: "Dimensions",
+  otherVariants: "Other variants",
+  points: "Points to drag",
+  edges: "Edges",
+  edgeKeys: "Arrow keys go from edge to edge, Enter shows the edge in the text.",
+  line: "Line, {0} long, at {1}",
+  arc: "Arc, radius {0}, over {1}, {2} long",
+  circle: "Circle, diameter {0}, middle {1} from the axis",
+  pointerAt: "x {0}, y {1}, radius {2}",
+  loopOuter: "Outline",
+  loopBore: "Bore",
+  loopHole: "Hole",
+  loopSlot: "Slot",
+  loopCutout: "Cutout",
+  edgeInLoop: "{0}: {1}",
+  scale: "{0}",
+  spinCcw: "Spins counter-clockwise as drawn",
+  spinCw: "Spins clockwise as drawn",
+  spinAxis: "Spin axis",
+  centroid: "Centroid",
+  heavySide: "Heavy side, {0}",
+  tipCircle: "Tip circle, radius {0}",
+  biteRing: "Deepest bite at {0}: {1}",
+  extentWide: "{0} wide",
+  extentHigh: "{0} high",
+  tipRadius: "tip {0}",
+  holeCount: "{0} × ⌀ {1}",
+  holeDiameter: "⌀ {0}",
+  atRadius: "at radius {0}",
+
+  point: "Point {0}, x {1}, y {2}",
+  pointKeys:
+    "Arrow keys move it, with Shift by smaller steps. Enter puts it down, Escape puts it back. Page Up and Page Down choose another point.",
+  pointOnlyX: "Moves in x only.",
+  pointOnlyY: "Moves in y only.",
+  pointFixed: "Computed in the text: not to be dragged.",
+  movingTo: "Moving to x {0}, y {1}, steps of {2}. Enter or release puts it down, Escape puts it back.",
+  movedTo: "Moved to x {0}, y {1}.",
+  putBack: "Put back.",
+  moveFailed: "Not moved: {0}",
+
+  figures: "Figures",
+  keyFigures: "Key figures",
+  explain: "Explain the figures",
+  balance: "Balance",
+  heavyAt: "{0}, heavy at {1}",
+  requirements: "Requirements",
+  met: "met",
+  notMet: "not met",
+  notKnown: "not known",
+  requirementsMet: "{0} of {1} met",
+
+  problems: "Problems",
+  noProblems: "No problems",
+  problemCount: "Problems: {0}",
+  error: "Error",
+  warning: "Warning",
+  information: "Note",
+  lineNumber: "line {0}",
+
+  bite: "Bite against closing speed",
+  biteKeys: "Arrow keys read the curve.",
+  biteNone: "No bite: it needs an outline, a spin and an edge as the target.",
+  closingSpeed: "Closing speed, {0}",
+  biteDepth: "Depth of bite, {0}",
+  deepest: "Deepest",
+  mean: "Mean",
+  ideal: "Ideal",
+  idealMeaning: "Ideal: closing speed over teeth times turns a second.",
+  square: "Square strikes",
+  cleanUpTo: "clean up to {0}",
+  cleanThroughout: "Clean at every speed studied.",
+  readOut: "At {0}: deepest {1}, mean {2}, ideal {3}, {4} of strikes square",
+  biteTable: "The curve as a table",
+  closing: "Closing",
+
+  cautions: "Cautions",
+  cautionShort:
+    "Estimates, not a guarantee. Spinning bars kill: guard, lock, spin only in a test box or arena.",
+  allCautions: "All cautions",
+} as const;
+
+export type PreviewStrings = { readonly [Key in keyof typeof PREVIEW_STRINGS]: string };
+
+/** Put values into the places `{0}`, `{1}` … of a text. A place without a value stays as it is. */
+export function fill(text: string, ...values: readonly (string | number)[]): string {
+  return text.replace(/\{(\d+)\}/g, (place, index: string) => String(values[Number(index)] ?? place));
+}
+
+/** The texts with those of a translation put over them; anything in it that is no text is passed over. */
+export function translated(translation: unknown): PreviewStrings {
+  if (typeof translation !== "object" || translation === null) return PREVIEW_STRINGS;
+  const known = Object.entries(translation).filter(
+    ([key, text]) => Object.hasOwn(PREVIEW_STRINGS, key) && typeof text === "string",
+  );
+  return { ...PREVIEW_STRINGS, ...Object.fromEntries(known) };
+}

@@ -1,0 +1,73 @@
+/**
+ * Pictures of the page, to be looked at: `npx tsx test/preview/look.ts`. Each theme, narrow and wide, with dimensions,
+ * stale, and with the colours forced by the system; written to a temporary folder whose name is printed.
+ */
+import { mkdtemp } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { madeUpView } from "./made-up-view.ts";
+import { createRig, type OpenOptions, type OpenPage } from "./rig.ts";
+import { THEMES } from "./themes.ts";
+
+interface Shot {
+  readonly name: string;
+  readonly options: OpenOptions;
+  readonly before?: (preview: OpenPage) => Promise<unknown>;
+}
+
+const [light, dark] = THEMES;
+const SHOTS: readonly Shot[] = [
+  ...THEMES.map((theme) => ({ name: theme.name, options: { theme, height: 1250 } })),
+  {
+    name: "wide",
+    options: { ...(dark && { theme: dark }), width: 1280, height: 860 },
+    before: ({ page }) => page.getByLabel("Dimensions").check(),
+  },
+  { name: "narrow", options: { ...(light && { theme: light }), width: 250, height: 1400 } },
+  {
+    name: "dimensions",
+    options: { ...(light && { theme: light }), width: 760, height: 700 },
+    before: async ({ page, settle }) => {
+      await page.getByLabel("Dimensions").check();
+      await settle();
+    },
+  },
+  {
+    name: "stale",
+    options: { ...(dark && { theme: dark }), height: 700 },
+    before: ({ show }) => show(madeUpView({ version: 2, stale: true })),
+  },
+  {
+    name: "reading",
+    options: { ...(light && { theme: light }), height: 1250 },
+    before: ({ page }) => page.locator(".chart").hover({ position: { x: 360, y: 80 } }),
+  },
+  {
+    name: "dragging",
+    options: { ...(dark && { theme: dark }), height: 700 },
+    before: async ({ page, settle }) => {
+      const box = await page.locator(".handle").nth(1).boundingBox();
+      if (!box) return;
+      await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+      await page.mouse.down();
+      await page.mouse.move(box.x + 30, box.y - 24);
+      await settle();
+    },
+  },
+  { name: "forced", options: { ...(light && { theme: light }), forcedColors: true, height: 1250 } },
+];
+
+const folder = await mkdtemp(join(tmpdir(), "barwright-look-"));
+const wanted = process.argv.slice(2);
+const rig = await createRig();
+for (const { name, options, before } of SHOTS) {
+  if (wanted.length > 0 && !wanted.includes(name)) continue;
+  const preview = await rig.open(options);
+  await preview.show(madeUpView());
+  await before?.(preview);
+  await preview.settle();
+  await preview.page.screenshot({ path: join(folder, `${name}.png`) });
+  for (const complaint of preview.complaints) process.stderr.write(`${name}: ${complaint}\n`);
+}
+await rig.close();
+process.stdout.write(`${folder}\n`);
