@@ -1,0 +1,85 @@
+/**
+ * From a source to everything the tool knows of it: the one door that the editor, the preview and the command line
+ * come through. Text → tree → design → outline → figures → judgement, in one direction.
+ */
+import type { Assessment } from "../figures/assessment.ts";
+import { figureValues, REQUIRABLE_FIGURES } from "../figures/catalogue.ts";
+import { DEFAULT_SETTINGS, type Settings } from "../figures/settings.ts";
+import type { Design } from "../language/design.ts";
+import { evaluate } from "../language/evaluate.ts";
+import type { Problem } from "../language/problem.ts";
+import type { Quantity } from "../language/quantity.ts";
+import type { Expression } from "../language/tree.ts";
+import { buildOutline } from "../outline/build.ts";
+import { checkOutline } from "../outline/check.ts";
+import type { Outline } from "../outline/segment.ts";
+import { assess } from "./assess.ts";
+import { judge } from "./judge.ts";
+import { inTextOrder, mergeProblems } from "./merge-problems.ts";
+import type { Source } from "./source.ts";
+
+export interface AnalyseOptions {
+  /** Name of the variant; `null` for the bar as it stands. */
+  readonly variant?: string | null;
+  readonly settings?: Partial<Settings>;
+}
+
+/** One variant of a source, worked out. */
+export interface Analysis {
+  readonly source: Source;
+  readonly variant: string | null;
+  readonly design: Design;
+  /** Present as soon as the loops could be built, even if they have problems. */
+  readonly outline: Outline | null;
+  readonly assessment: Assessment;
+  readonly figures: ReturnType<typeof figureValues>;
+  /** All problems of the text and of this variant, in text order. */
+  readonly problems: readonly Problem[];
+  /** The value of any expression of the file, for hovers. */
+  quantityOf(expression: Expression): Quantity | null;
+}
+
+/** Work out one variant of a source. Never throws for what a text may say; problems are data. */
+export function analyse(source: Source, options: AnalyseOptions = {}): Analysis {
+  const variant = options.variant ?? null;
+  const settings: Settings = { ...DEFAULT_SETTINGS, ...options.settings };
+  const {
+    design,
+    problems: valueProblems,
+    quantityOf,
+  } = evaluate(source.tree, { variant, figures: REQUIRABLE_FIGURES });
+  const { outline, problems: outlineProblems } = buildOutline(design);
+  const regionProblems = outline ? checkOutline(outline, design, settings) : [];
+  const sound = !regionProblems.some(({ code }) => code === "loop-crosses-itself" || code === "axis-outside");
+  const assessment = assess(design, outline, sound, settings);
+  const problems = [
+    source.problems,
+    valueProblems,
+    outlineProblems,
+    regionProblems,
+    judge(assessment),
+  ].flat();
+  return {
+    source,
+    variant,
+    design,
+    outline,
+    assessment,
+    figures: figureValues(assessment),
+    problems: inTextOrder(problems),
+    quantityOf,
+  };
+}
+
+/**
+ * The problems of a file as a whole: of the bar as it stands and of each variant. What only a variant has says so in
+ * its message.
+ */
+export function checkSource(source: Source, settings: Partial<Settings> = {}): readonly Problem[] {
+  const base = analyse(source, { settings }).problems;
+  const ofVariants = source.variants.map((variant) => ({
+    variant,
+    problems: analyse(source, { variant, settings }).problems,
+  }));
+  return mergeProblems(base, ofVariants);
+}

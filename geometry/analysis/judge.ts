@@ -1,0 +1,153 @@
+/** Judging a measured design: its requirements, and the balance that is expected where it requires none. */
+import type { Assessment } from "../figures/assessment.ts";
+import { massToRemoveG } from "../figures/balance.ts";
+import { FIGURES } from "../figures/catalogue.ts";
+import type { Figure } from "../figures/figure.ts";
+import { number, presentFigure, presentMeasure } from "../figures/present.ts";
+import type { Requirement } from "../language/design.ts";
+import type { Problem } from "../language/problem.ts";
+import type { ProblemCode } from "../language/problem-codes.ts";
+
+/** What the measured bar does not live up to. */
+export function judge(assessment: Assessment): Problem[] {
+  const { requirements } = assessment.design;
+  return [
+    ...requirements.flatMap((requirement) => judgeRequirement(requirement, assessment) ?? []),
+    ...judgeExpectedBalance(assessment),
+    ...judgeTarget(assessment),
+  ];
+}
+
+/** How a requirement stands: the value of its figure, its limit and the margin, all in the figure's own unit. */
+export interface Standing {
+  readonly figure: Figure;
+  readonly value: number | null;
+  readonly limit: number;
+  readonly holds: boolean | null;
+  /** Positive while the requirement holds. */
+  readonly margin: number | null;
+}
+
+/** Where a requirement stands, for hovers and reports; `null` for a figure the catalogue does not know. */
+export function standingOf(requirement: Requirement, assessment: Assessment): Standing | null {
+  const figure = FIGURES.find((candidate) => candidate.requirable?.name === requirement.figure);
+  if (!figure?.requirable) return null;
+  const limit = requirement.limit.value / figure.requirable.baseFactor;
+  const value = requiredValue(figure, requirement, assessment);
+  if (value === null) return { figure, value, limit, holds: null, margin: null };
+  const margin = requirement.relation === "<=" ? limit - value : value - limit;
+  // A limit met to the last bits is met: 1e-12 is rounding, not metal.
+  return { figure, value, limit, holds: margin >= -1e-12 * Math.abs(limit), margin };
+}
+
+function requiredValue(figure: Figure, requirement: Requirement, assessment: Assessment): number | null {
+  if (requirement.atMPerS !== null) return assessment.bite?.at(requirement.atMPerS).maxMm ?? null;
+  const value = figure.of(assessment);
+  return typeof value === "number" ? value : null;
+}
+
+function judgeRequirement(requirement: Requirement, assessment: Assessment): Problem | null {
+  const standing = standingOf(requirement, assessment);
+  if (!standing || standing.holds) return null;
+  const label = labelOf(requirement, standing.figure);
+  if (standing.value === null)
+    return {
+      severity: "warning",
+      code: "require-unknown",
+      message: `${label} cannot be checked: ${whyUnknown(assessment)}.`,
+      range: requirement.range,
+      fixes: [],
+    };
+  return {
+    severity: "error",
+    code: failureCode(requirement),
+    message: failureMessage(requirement, standing, label, assessment),
+    range: requirement.range,
+    fixes: [],
+  };
+}
+
+function labelOf(requirement: Requirement, figure: Figure): string {
+  if (requirement.atMPerS === null) return figure.label;
+  return `Bite at ${number(requirement.atMPerS, 4)} m/s`;
+}
+
+function failureCode({ figure, relation }: Requirement): ProblemCode {
+  if (relation === "<=" && figure === "mass") return "mass-over-class";
+  if (relation === "<=" && (figure === "balance" || figure === "imbalance")) return "imbalance-over-grade";
+  return "require-failed";
+}
+
+function failureMessage(
+  { relation, atMPerS }: Requirement,
+  { figure, value, limit, margin }: Standing,
+  label: string,
+  assessment: Assessment,
+): string {
+  const show = (amount: number) => {
+    const measure = atMPerS === null ? figure.measure : "length";
+    const { text, unit } = presentMeasure(measure ?? "count", amount, "mm");
+    return unit ? `${text} ${unit}` : text;
+  };
+  const amiss = Math.abs(margin ?? 0);
+  const percent = limit === 0 ? "" : ` (${number((100 * amiss) / Math.abs(limit), 2)} %)`;
+  const side = relation === "<=" ? "over the limit of" : "under the least of";
+  const advice =
+    figure.key === "balanceGrade" || figure.key === "imbalanceGMm" ? lightenAdvice(assessment) : "";
+  return `${label} is ${show(value ?? 0)}, ${side} ${show(limit)} by ${show(amiss)}${percent}.${advice}`;
+}
+
+function whyUnknown({ outline, mass, design, bite }: Assessment): string {
+  if (!outline) return "the outline could not be built";
+  if (!mass) return "the mass is not known; give a thickness and a material";
+  if (!design.spin) return "the file has no spin";
+  if (!bite) return "the bite could not be computed for this target or outline";
+  return "its figure is not known";
+}
+
+/** Where and how much metal to take off, as a builder would ask. */
+function lightenAdvice({ mass, section }: Assessment): string {
+  if (!mass || !section || mass.imbalanceDeg === null) return "";
+  const radiusMm = section.maxRadiusMm / 2;
+  const grams = massToRemoveG(mass.imbalanceGMm, radiusMm);
+  const side = number(mass.imbalanceDeg, 3);
+  return (
+    ` The imbalance is ${number(mass.imbalanceGMm, 3)} g·mm with the heavy side at ${side}°;` +
+    ` taking ${number(grams, 2)} g off at ${number(radiusMm, 3)} mm there would balance it.`
+  );
+}
+
+function judgeExpectedBalance(assessment: Assessment): Problem[] {
+  const { design, settings } = assessment;
+  const stated = design.requirements.some(({ figure }) => figure === "balance" || figure === "imbalance");
+  const figure = FIGURES.find(({ key }) => key === "balanceGrade");
+  const grade = figure?.of(assessment);
+  if (stated || !figure || typeof grade !== "number" || grade <= settings.balanceGrade) return [];
+  const shown = presentFigure(figure, grade, "mm").text;
+  return [
+    {
+      severity: "warning",
+      code: "imbalance-over-grade",
+      message:
+        `Balance is ${shown} at ${number(design.spin?.rpm ?? 0, 6)} rpm, over G${settings.balanceGrade}.` +
+        lightenAdvice(assessment),
+      range: design.outline?.range ?? { start: 0, end: 0 },
+      fixes: [],
+    },
+  ];
+}
+
+function judgeTarget({ design, bite, outline }: Assessment): Problem[] {
+  const { kind, offsetMm } = design.target;
+  if (bite || !outline || !design.spin || (kind === "edge" && offsetMm === 0)) return [];
+  return [
+    {
+      severity: "information",
+      code: "target-not-studied",
+      message:
+        "The bite is computed for an edge on the line of the spin axis only; its figures are left out here.",
+      range: design.outline?.range ?? { start: 0, end: 0 },
+      fixes: [],
+    },
+  ];
+}

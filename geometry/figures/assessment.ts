@@ -1,0 +1,30 @@
+import type { Bite, CleanBite } from "../bite/bite.ts";
+import type { Design } from "../language/design.ts";
+import type { Outline } from "../outline/segment.ts";
+import type { MassProperties } from "./mass.ts";
+import type { Section } from "./section.ts";
+import type { Settings } from "./settings.ts";
+
+/** One point of the bite curve. */
+export interface BiteAtSpeed extends Bite {
+  readonly closingMPerS: number;
+}
+
+/** What the bar does to its target over the closing speeds of the file. */
+export interface BiteAssessment {
+  readonly teeth: number;
+  readonly clean: CleanBite;
+  readonly curve: readonly BiteAtSpeed[];
+  /** The bite at one more closing speed, for `bite at …`. */
+  at(closingMPerS: number): Bite;
+}
+
+/** Everything measured on one design; each part is `null` where what it needs is missing. */
+export interface Assessment {
+  readonly design: Design;
+  readonly settings: Settings;
+  readonly outline: Outline | null;
+  readonly section: Section | null;
+  readonly mass: MassProperties | null;
+  readonly bite: BiteAssessment | null;
+}

@@ -1,0 +1,364 @@
+/**
+ * The catalogue of figures: the one list from which the JSON, the report, the preview and the comparison are made.
+ * A new figure is a new entry here, in the order it is to be read.
+ */
+import type { Dimension } from "../language/quantity.ts";
+import type { Assessment } from "./assessment.ts";
+import { balanceGradeMmPerS, permissibleGMm } from "./balance.ts";
+import type { Figure, FigureGroup, FigureValue, Requirable } from "./figure.ts";
+import { FIGURE_GROUPS } from "./figure.ts";
+import { angularMomentumKgM2PerS, energyJ, imbalanceForceN, tipSpeedMPerS } from "./spin.ts";
+
+/** The grades whose permissible residual is always told (ISO 21940-11: fans and machinery; crushers; drive shafts). */
+export const TOLD_GRADES = { "G6.3": 6.3, G16: 16, G40: 40 } as const;
+
+const NONE: Dimension = { length: 0, mass: 0, time: 0, current: 0, angle: 0 };
+const LENGTH: Dimension = { ...NONE, length: 1 };
+const SPEED: Dimension = { ...NONE, length: 1, time: -1 };
+
+function requirable(
+  name: string,
+  example: string,
+  dimension: Dimension,
+  baseFactor: number,
+  takes: { grade?: boolean; speed?: boolean } = {},
+): Requirable {
+  return {
+    name,
+    example,
+    dimension,
+    baseFactor,
+    takesGrade: takes.grade ?? false,
+    takesSpeed: takes.speed ?? false,
+  };
+}
+
+const SHAPE: readonly Figure[] = [
+  {
+    group: "shape",
+    key: "areaMm2",
+    label: "Area",
+    meaning: "Area of the plate that is left, holes taken off.",
+    measure: "area",
+    better: null,
+    requirable: null,
+    of: ({ section }) => section?.areaMm2 ?? null,
+  },
+  {
+    group: "shape",
+    key: "perimeterMm",
+    label: "Cut length",
+    meaning: "Length of all edges to be cut, holes included.",
+    measure: "length",
+    better: "less",
+    requirable: null,
+    of: ({ section }) => section?.perimeterMm ?? null,
+  },
+  {
+    group: "shape",
+    key: "centroidMm",
+    label: "Centroid",
+    meaning: "Where the plate would balance on a point, from the spin axis.",
+    measure: "point",
+    better: null,
+    requirable: null,
+    of: ({ section }) => (section?.centroidMm ? [section.centroidMm.x, section.centroidMm.y] : null),
+  },
+  {
+    group: "shape",
+    key: "maxRadiusMm",
+    label: "Largest radius",
+    meaning: "From the spin axis to the farthest point of the outline: the tip circle.",
+    measure: "length",
+    better: null,
+    requirable: requirable("max_radius", "150 mm", LENGTH, 1),
+    of: ({ section }) => section?.maxRadiusMm ?? null,
+  },
+  {
+    group: "shape",
+    key: "boundsMm",
+    label: "Extent",
+    meaning: "The upright rectangle around the outline: least x, least y, greatest x, greatest y.",
+    measure: "bounds",
+    better: null,
+    requirable: null,
+    of: ({ section }) => section?.boundsMm ?? null,
+  },
+  {
+    group: "shape",
+    key: "secondMomentsMm4",
+    label: "Second moments",
+    meaning: "Of area about the spin axis: xx = ∫y² dA, yy = ∫x² dA, xy = ∫xy dA.",
+    measure: "secondMoments",
+    better: null,
+    requirable: null,
+    of: ({ section }) => (section ? { ...section.secondMomentsMm4 } : null),
+  },
+  {
+    group: "shape",
+    key: "segments",
+    label: "Segments",
+    meaning: "Lines and arcs of all loops.",
+    measure: "count",
+    better: "less",
+    requirable: null,
+    of: ({ outline }) => (outline ? segmentCount(outline) : null),
+  },
+  {
+    group: "shape",
+    key: "holes",
+    label: "Holes",
+    meaning: "Inner loops: bore, holes, slots and cutouts.",
+    measure: "count",
+    better: null,
+    requirable: null,
+    of: ({ outline }) => outline?.inner.length ?? null,
+  },
+];
+
+const MASS: readonly Figure[] = [
+  {
+    group: "mass",
+    key: "massKg",
+    label: "Mass",
+    meaning: "Area × thickness × density.",
+    measure: "mass",
+    better: "less",
+    requirable: requirable("mass", "1.6 kg", { ...NONE, mass: 1 }, 1),
+    of: ({ mass }) => mass?.massKg ?? null,
+  },
+  {
+    group: "mass",
+    key: "inertiaKgM2",
+    label: "Moment of inertia",
+    meaning: "About the spin axis.",
+    measure: "inertia",
+    better: "more",
+    requirable: requirable("inertia", "0.02 kg*m^2", { ...NONE, mass: 1, length: 2 }, 1e6),
+    of: ({ mass }) => mass?.inertiaKgM2 ?? null,
+  },
+  {
+    group: "mass",
+    key: "imbalanceGMm",
+    label: "Imbalance",
+    meaning: "Mass × distance of the centroid from the spin axis.",
+    measure: "imbalance",
+    better: "less",
+    requirable: requirable("imbalance", "100 g*mm", { ...NONE, mass: 1, length: 1 }, 1e-3),
+    of: ({ mass }) => mass?.imbalanceGMm ?? null,
+  },
+  {
+    group: "mass",
+    key: "imbalanceDeg",
+    label: "Heavy side",
+    meaning: "Direction of the heavy side, counter-clockwise from +x; unknown for a balanced bar.",
+    measure: "angle",
+    better: null,
+    requirable: null,
+    of: ({ mass }) => mass?.imbalanceDeg ?? null,
+  },
+  {
+    group: "mass",
+    key: "eccentricityMm",
+    label: "Eccentricity",
+    meaning: "Distance of the centroid from the spin axis.",
+    measure: "length",
+    better: "less",
+    requirable: null,
+    of: ({ mass }) => mass?.eccentricityMm ?? null,
+  },
+  {
+    group: "mass",
+    key: "balanceGrade",
+    label: "Balance",
+    meaning: "Balance grade of ISO 21940-11: eccentricity × spin, in mm/s. Smaller is smoother.",
+    measure: "grade",
+    better: "less",
+    requirable: requirable("balance", "G40", SPEED, 1, { grade: true }),
+    of: ({ mass, design }) =>
+      mass && design.spin ? balanceGradeMmPerS(mass.eccentricityMm, design.spin.radPerS) : null,
+  },
+  {
+    group: "mass",
+    key: "permissibleGMm",
+    label: "Permissible imbalance",
+    meaning: "The residual imbalance that each balance grade allows at this mass and spin (ISO 21940-11).",
+    measure: "permissible",
+    better: null,
+    requirable: null,
+    of: permissible,
+  },
+];
+
+const SPIN: readonly Figure[] = [
+  {
+    group: "spin",
+    key: "rpm",
+    label: "Spin",
+    meaning: "The spin of the file, best the one measured at the event.",
+    measure: "rotation",
+    better: null,
+    requirable: null,
+    of: ({ design }) => design.spin?.rpm ?? null,
+  },
+  {
+    group: "spin",
+    key: "tipSpeedMPerS",
+    label: "Tip speed",
+    meaning: "Spin × largest radius.",
+    measure: "speed",
+    better: "more",
+    requirable: requirable("tip_speed", "90 m/s", SPEED, 1e3),
+    of: ({ section, design }) =>
+      section && design.spin ? tipSpeedMPerS(section.maxRadiusMm, design.spin.radPerS) : null,
+  },
+  {
+    group: "spin",
+    key: "energyJ",
+    label: "Energy",
+    meaning: "Kinetic energy of the bar alone, ½·I·ω².",
+    measure: "energy",
+    better: "more",
+    requirable: requirable("energy", "2000 J", { ...NONE, mass: 1, length: 2, time: -2 }, 1e6),
+    of: ({ mass, design }) => (mass && design.spin ? energyJ(mass.inertiaKgM2, design.spin.radPerS) : null),
+  },
+  {
+    group: "spin",
+    key: "angularMomentumKgM2PerS",
+    label: "Angular momentum",
+    meaning: "I·ω: what the robot has to turn against.",
+    measure: "angularMomentum",
+    better: null,
+    requirable: null,
+    of: ({ mass, design }) =>
+      mass && design.spin ? angularMomentumKgM2PerS(mass.inertiaKgM2, design.spin.radPerS) : null,
+  },
+  {
+    group: "spin",
+    key: "imbalanceForceN",
+    label: "Imbalance force",
+    meaning: "The force that turns with the bar and shakes the axle, U·ω².",
+    measure: "force",
+    better: "less",
+    requirable: null,
+    of: ({ mass, design }) =>
+      mass && design.spin ? imbalanceForceN(mass.imbalanceGMm, design.spin.radPerS) : null,
+  },
+];
+
+const BITE: readonly Figure[] = [
+  {
+    group: "bite",
+    key: "target",
+    label: "Target",
+    meaning: "What the bar meets.",
+    measure: "word",
+    better: null,
+    requirable: null,
+    of: ({ design }) => design.target.kind,
+  },
+  {
+    group: "bite",
+    key: "direction",
+    label: "Turning",
+    meaning: "Direction of the spin as drawn: ccw or cw.",
+    measure: "word",
+    better: null,
+    requirable: null,
+    of: ({ design }) => design.spin?.direction ?? null,
+  },
+  {
+    group: "bite",
+    key: "teeth",
+    label: "Teeth at the tip circle",
+    meaning: "Tips at the largest radius with a face that can strike square.",
+    measure: "count",
+    better: null,
+    requirable: null,
+    of: ({ bite }) => bite?.teeth ?? null,
+  },
+  {
+    group: "bite",
+    key: "cleanBiteMPerS",
+    label: "Clean bite up to",
+    meaning:
+      "The lowest closing speed at which something else than the square face of a tooth strikes first.",
+    measure: "speed",
+    better: "more",
+    requirable: requirable("clean_bite", "3 m/s", SPEED, 1e3),
+    of: ({ bite }) => bite?.clean.closingMPerS ?? null,
+  },
+  {
+    group: "bite",
+    key: "cleanBiteEndsAtMm",
+    label: "Clean bite ends at",
+    meaning:
+      "The place on the outline that strikes first, and not as a tooth should, from that closing speed on.",
+    measure: "point",
+    better: null,
+    requirable: null,
+    of: ({ bite }) => (bite?.clean.endedBy ? [bite.clean.endedBy.point.x, bite.clean.endedBy.point.y] : null),
+  },
+  {
+    group: "bite",
+    key: "curve",
+    label: "Bite against closing speed",
+    meaning: "Depth of bite, share of square strikes and the familiar ideal at each closing speed.",
+    measure: null,
+    better: null,
+    requirable: requirable("bite", "6 mm", LENGTH, 1, { speed: true }),
+    of: ({ bite }) =>
+      bite?.curve.map(({ closingMPerS, maxMm, meanMm, squareShare, idealMm }) => ({
+        closingMPerS,
+        maxMm,
+        meanMm,
+        squareShare,
+        idealMm,
+      })) ?? null,
+  },
+];
+
+/** Every figure, in reading order. */
+export const FIGURES: readonly Figure[] = [...SHAPE, ...MASS, ...SPIN, ...BITE];
+
+/** The figures that `require` can name. */
+export const REQUIRABLE_FIGURES: readonly Requirable[] = FIGURES.flatMap((figure) => figure.requirable ?? []);
+
+/**
+ * All figures of an assessment as one plain object: group, then key.
+ * Numbers that are not finite become `null`, so that the JSON never holds one.
+ */
+export function figureValues(assessment: Assessment): Record<FigureGroup, Record<string, FigureValue>> {
+  const entries = FIGURE_GROUPS.map((group) => [group, groupValues(group, assessment)]);
+  return Object.fromEntries(entries);
+}
+
+function groupValues(group: FigureGroup, assessment: Assessment): Record<string, FigureValue> {
+  const figures = FIGURES.filter((figure) => figure.group === group);
+  return Object.fromEntries(figures.map((figure) => [figure.key, finite(figure.of(assessment))]));
+}
+
+function finite(value: FigureValue): FigureValue {
+  if (typeof value === "number") return Number.isFinite(value) ? value : null;
+  if (value === null || typeof value === "string") return value;
+  if (isList(value)) return value.map(finite);
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, finite(inner)]));
+}
+
+function isList(value: object): value is readonly FigureValue[] {
+  return Array.isArray(value);
+}
+
+function segmentCount(outline: NonNullable<Assessment["outline"]>): number {
+  return outline.inner.reduce((sum, loop) => sum + loop.segments.length, outline.outer.segments.length);
+}
+
+function permissible({ mass, design }: Assessment): FigureValue {
+  const { spin } = design;
+  if (!mass || !spin) return null;
+  const entries = Object.entries(TOLD_GRADES).map(([name, grade]) => [
+    name,
+    permissibleGMm(grade, mass.massKg, spin.radPerS),
+  ]);
+  return Object.fromEntries(entries);
+}

@@ -1,0 +1,72 @@
+import type { Analysis } from "../analysis/analyse.ts";
+import type { UnitSystem } from "../figures/present.ts";
+import { CAUTIONS } from "./cautions.ts";
+import { join, type Report, reportOf } from "./report.ts";
+
+/** The report as a Markdown page to print: every figure, the bite table, requirements, problems and cautions. */
+export function toMarkdown(analysis: Analysis, system: UnitSystem): string {
+  const report = reportOf(analysis, system);
+  const blocks = [
+    `# ${escapeText(report.title)}${report.variant === null ? "" : ` – ${escapeText(report.variant)}`}`,
+    escapeText(report.subtitle),
+    ...report.sections.map(({ title, rows }) =>
+      table(
+        title,
+        ["Figure", "Value"],
+        rows.map(({ label, value }) => [label, join(value)]),
+      ),
+    ),
+    biteBlock(report),
+    requirementBlock(report),
+    problemBlock(analysis),
+    `## Cautions\n\n${CAUTIONS.map((caution) => `- ${caution}`).join("\n")}`,
+  ];
+  return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
+}
+
+function biteBlock({ bite }: Report): string {
+  if (bite.rows.length === 0) return "";
+  const head = [
+    `Closing (${bite.speedUnit})`,
+    ...["Deepest", "Mean"].map((name) => `${name} (${bite.depthUnit})`),
+  ];
+  const rows = bite.rows.map(({ closing, deepest, mean, square, ideal }) => [
+    closing,
+    deepest,
+    mean,
+    square,
+    ideal,
+  ]);
+  return table("Bite against closing speed", [...head, "Square strikes", `Ideal (${bite.depthUnit})`], rows);
+}
+
+function requirementBlock({ requirements }: Report): string {
+  if (requirements.length === 0) return "";
+  const verdict = { true: "met", false: "not met" };
+  const rows = requirements.map(({ label, value, limit, holds }) => [
+    label,
+    value,
+    limit,
+    holds === null ? "not known" : verdict[`${holds}`],
+  ]);
+  return table("Requirements", ["Figure", "Value", "Limit", "Verdict"], rows);
+}
+
+function problemBlock({ problems, source }: Analysis): string {
+  if (problems.length === 0) return "";
+  const items = problems.map(({ severity, message, range }) => {
+    return `- Line ${source.lines.position(range.start).line}, ${severity}: ${escapeText(message)}`;
+  });
+  return `## Problems\n\n${items.join("\n")}`;
+}
+
+function table(title: string, head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]) => `| ${cells.map(escapeText).join(" | ")} |`;
+  const rule = `| ${head.map((_, index) => (index === 0 ? "---" : "---:")).join(" | ")} |`;
+  return [`## ${title}`, "", line(head), rule, ...rows.map(line)].join("\n");
+}
+
+/** Names come from the file: they must not become markup. */
+function escapeText(text: string): string {
+  return text.replace(/[\\`*_[\]<>|#]/g, "\\$&").replace(/\s+/g, " ");
+}
