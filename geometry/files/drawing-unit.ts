@@ -1,5 +1,7 @@
+import type { UnitSystem } from "../figures/present.ts";
+
 /** The unit that the coordinates of a drawing are written in. The model itself is always in mm. */
-export type DrawingUnit = "mm" | "in";
+export type DrawingUnit = UnitSystem;
 
 /** By definition, since the international agreement of 1959. */
 const MM_PER_INCH = 25.4;
