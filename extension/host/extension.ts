@@ -1,4 +1,19 @@
 import type * as vscode from "vscode";
+import { exportCutFile } from "./commands/export-commands.ts";
+import { registerCommands } from "./commands/register-commands.ts";
+import { showCautions } from "./commands/show-cautions.ts";
+import { registerFeatures } from "./features/register-features.ts";
+import { createPreviews } from "./preview/previews.ts";
+import { createSession } from "./session.ts";
 
-/** Called by the editor when the first outline file is opened. Only registers; the heavy parts load on first use. */
-export function activate(_context: vscode.ExtensionContext): void {}
+/** Called by the editor when the first outline, preview or command of ours is wanted. Only registers. */
+export function activate({ subscriptions, extensionUri }: vscode.ExtensionContext): void {
+  const session = createSession();
+  const previews = createPreviews({
+    extensionUri,
+    session,
+    exportCutFile: (document) => exportCutFile(document, session, session.analysis(document).variant),
+    showCautions,
+  });
+  subscriptions.push(session, previews, registerCommands(session, previews), registerFeatures(session));
+}

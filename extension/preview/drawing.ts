@@ -1,5 +1,6 @@
 import type { Analysis } from "../../geometry/analysis/analyse.ts";
 import { standingOf } from "../../geometry/analysis/judge.ts";
+import { handles } from "../../geometry/editing/editing.ts";
 import type { Outline, Segment } from "../../geometry/outline/segment.ts";
 import {
   type Bounds,
@@ -9,7 +10,6 @@ import {
 } from "../../geometry/outline/segment-geometry.ts";
 import { distance } from "../../geometry/outline/vector.ts";
 import { describe } from "./describe.ts";
-import { draggablePoints } from "./handles.ts";
 import type { Drawing, DrawnLoop, PlanePoint } from "./protocol.ts";
 
 /** The drawing of an analysis; `null` where there is no outline, or one that no drawing can hold. */
@@ -28,7 +28,7 @@ export function drawingOf(analysis: Analysis): Drawing | null {
     ...balanceOf(analysis),
     tips: tipsOf(outline),
     direction: design.spin?.direction ?? null,
-    handles: draggablePoints(analysis).map(({ handle }) => handle),
+    handles: handles(analysis),
     description: { mm: describe(analysis, "mm"), in: describe(analysis, "in") },
   };
 }

@@ -1,0 +1,38 @@
+import * as vscode from "vscode";
+import { type DocumentSymbol, type SymbolKind, symbols } from "../../../geometry/editing/editing.ts";
+import { OUTLINES } from "../language.ts";
+import { toRange } from "../places.ts";
+import type { Session } from "../session.ts";
+
+const KINDS: Readonly<Record<SymbolKind, vscode.SymbolKind>> = {
+  bar: vscode.SymbolKind.Object,
+  setting: vscode.SymbolKind.Property,
+  let: vscode.SymbolKind.Variable,
+  outline: vscode.SymbolKind.Namespace,
+  step: vscode.SymbolKind.Field,
+  hole: vscode.SymbolKind.Event,
+  requirement: vscode.SymbolKind.Boolean,
+  variant: vscode.SymbolKind.Module,
+  override: vscode.SymbolKind.Variable,
+};
+
+/** Lists what stands in a file, for the outline view, the breadcrumbs and the search for symbols. */
+export function registerSymbols({ outlines }: Session): vscode.Disposable {
+  return vscode.languages.registerDocumentSymbolProvider(OUTLINES, {
+    provideDocumentSymbols: (document) =>
+      symbols(outlines.source(document)).map((symbol) => toSymbol(document, symbol)),
+  });
+}
+
+function toSymbol(document: vscode.TextDocument, symbol: DocumentSymbol): vscode.DocumentSymbol {
+  const { name, detail, kind, range, selectionRange, children } = symbol;
+  const converted = new vscode.DocumentSymbol(
+    name,
+    detail,
+    KINDS[kind],
+    toRange(document, range),
+    toRange(document, selectionRange),
+  );
+  converted.children = children.map((child) => toSymbol(document, child));
+  return converted;
+}
