@@ -5,13 +5,16 @@
 import { mkdtemp } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { View } from "../../extension/preview/protocol.ts";
 import { madeUpView } from "./made-up-view.ts";
 import { createRig, type OpenOptions, type OpenPage } from "./rig.ts";
+import { sampleNames, sampleText, showText } from "./sample-view.ts";
 import { THEMES } from "./themes.ts";
 
 interface Shot {
   readonly name: string;
   readonly options: OpenOptions;
+  readonly view?: () => View;
   readonly before?: (preview: OpenPage) => Promise<unknown>;
 }
 
@@ -54,16 +57,22 @@ const SHOTS: readonly Shot[] = [
       await settle();
     },
   },
+  ...sampleNames().map((name) => ({
+    name,
+    options: { ...(dark && { theme: dark }), width: 700, height: 1000 },
+    view: () => showText(sampleText(name)).output.view,
+    before: ({ page }: OpenPage) => page.getByLabel("Dimensions").check(),
+  })),
   { name: "forced", options: { ...(light && { theme: light }), forcedColors: true, height: 1250 } },
 ];
 
 const folder = await mkdtemp(join(tmpdir(), "barwright-look-"));
 const wanted = process.argv.slice(2);
 const rig = await createRig();
-for (const { name, options, before } of SHOTS) {
+for (const { name, options, view = madeUpView, before } of SHOTS) {
   if (wanted.length > 0 && !wanted.includes(name)) continue;
   const preview = await rig.open(options);
-  await preview.show(madeUpView());
+  await preview.show(view());
   await before?.(preview);
   await preview.settle();
   await preview.page.screenshot({ path: join(folder, `${name}.png`) });

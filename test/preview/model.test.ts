@@ -1,13 +1,10 @@
-import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { isHostMessage } from "../../extension/preview/messages.ts";
 import { CAUTIONS } from "../../geometry/files/cautions.ts";
-import { sampleText, showText } from "./sample-view.ts";
+import { sampleNames, sampleText, showText } from "./sample-view.ts";
 import { ONE_TOOTH, TWO_TOOTH } from "./texts.ts";
 
-const SAMPLES = readdirSync(new URL("../../samples", import.meta.url))
-  .filter((name) => name.endsWith(".bar"))
-  .map((name) => name.slice(0, -4));
+const SAMPLES = sampleNames();
 
 function replaced(text: string, from: string, to: string): string {
   expect(text).toContain(from);

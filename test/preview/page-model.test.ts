@@ -196,6 +196,13 @@ describe("paths", () => {
     expect(touchedPath(loops, { x: 42, y: 0 }, { x: 50, y: 1 })).toContain("M55.25 -1A5.25 5.25");
     expect(touchedPath(loops, { x: 77, y: 3 }, { x: 0, y: 0 })).toBe("");
   });
+
+  it("show a rounded corner sharp while its point is dragged", () => {
+    // The tail's corner (-96, 26) is rounded by 12 mm: a line along the top, a line down the end.
+    expect(touchedPath(bar(96), { x: -96, y: 26 }, { x: -100, y: 30 })).toBe(
+      "M24 -26L-100 -30M-100 -30L-96 14",
+    );
+  });
 });
 
 describe("edges in words", () => {

@@ -1,15 +1,21 @@
 /** Views of real texts, the way the host makes them. */
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { type LastGood, type ViewOutput, viewOf } from "../../extension/preview/model.ts";
 import { type Analysis, analyse } from "../../geometry/analysis/analyse.ts";
 import { readSource } from "../../geometry/analysis/source.ts";
+
+export function sampleNames(): string[] {
+  return readdirSync(new URL("../../samples", import.meta.url))
+    .filter((name) => name.endsWith(".bar"))
+    .map((name) => name.slice(0, -4));
+}
 
 export function sampleText(name: string): string {
   return readFileSync(new URL(`../../samples/${name}.bar`, import.meta.url), "utf8");
 }
 
 /** A short curve: what is asked of the view does not hang on how long it is. */
-const FEW_SPEEDS = { biteSpeeds: 6 };
+const FEW_SPEEDS = { biteSpeeds: 8 };
 
 export interface ShownText {
   readonly chosen: Analysis;

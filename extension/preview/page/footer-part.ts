@@ -7,7 +7,12 @@ export function createFooter({ strings, post }: PageContext): Part {
   const button = el("button", { type: "button", class: "link" }, strings.allCautions);
   button.addEventListener("click", () => post({ type: "showCautions" }));
   return {
-    element: el("footer", { class: "cautions" }, el("p", {}, strings.cautionShort), button),
+    element: el(
+      "footer",
+      { class: "cautions", "aria-label": strings.cautions },
+      el("p", {}, strings.cautionShort),
+      button,
+    ),
     update: () => {},
   };
 }

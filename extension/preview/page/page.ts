@@ -12,6 +12,7 @@ import type { HostLink } from "./host-link.ts";
 import { firstState, type PageContext, type PageState, savedState, withView } from "./page-state.ts";
 import type { Part } from "./part.ts";
 import { createProblemsPart } from "./problems-part.ts";
+import { createSettledNews } from "./settled-news.ts";
 
 /** Build the page into an element and keep it up with what the host says. */
 export function startPage(root: HTMLElement, link: HostLink, strings: PreviewStrings): void {
@@ -33,12 +34,13 @@ export function startPage(root: HTMLElement, link: HostLink, strings: PreviewStr
     announce: (text) => setText(live, text),
   };
   const parts = createParts(context);
+  const news = createSettledNews(context);
   root.append(...layOut(parts), live);
 
   function draw(): void {
     requested = 0;
     if (state.viewport === null) state = { ...state, viewport: firstViewport(state, parts.drawing.size()) };
-    for (const part of parts.all) part.update(state);
+    for (const part of [...parts.all, news]) part.update(state);
     if (state.view) link.save(savedState(state));
   }
 

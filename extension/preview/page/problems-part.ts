@@ -1,6 +1,6 @@
 import type { ShownProblem } from "../protocol.ts";
 import { fill } from "../strings.ts";
-import { el, keepChildren, setText } from "./dom.ts";
+import { el, keepChildren, setHidden, setText } from "./dom.ts";
 import { createFold } from "./fold.ts";
 import { severityIcon } from "./icons.ts";
 import type { PageContext, PageState } from "./page-state.ts";
@@ -11,6 +11,7 @@ export function createProblemsPart(context: PageContext): Part {
   const { strings, post } = context;
   const list = el("ul", { class: "problem-list" });
   const fold = createFold(context, "problems", strings.problems, list);
+  const none = el("p", { class: "no-problems" }, strings.noProblems);
   let shown: readonly ShownProblem[] = [];
   let drawn: PageState["view"] = null;
 
@@ -34,16 +35,15 @@ export function createProblemsPart(context: PageContext): Part {
   };
 
   return {
-    element: el("section", { class: "problems", "aria-label": strings.problems }, fold.element),
+    element: el("section", { class: "problems", "aria-label": strings.problems }, none, fold.element),
     update: (state) => {
       fold.update(state);
       if (drawn === state.view) return;
       drawn = state.view;
       shown = state.view?.problems ?? [];
-      setText(
-        fold.summary,
-        shown.length === 0 ? strings.noProblems : fill(strings.problemCount, shown.length),
-      );
+      setHidden(none, shown.length > 0);
+      setHidden(fold.element, shown.length === 0);
+      setText(fold.summary, fill(strings.problemCount, shown.length));
       keepChildren(list, shown, create, update);
     },
   };

@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
 import type { View } from "../../protocol.ts";
 import { fill } from "../../strings.ts";
-import { el, keepChildren, setAttributes, setHidden, setText, svg } from "../dom.ts";
+import { el, freshId, keepChildren, setAttributes, setHidden, setText, svg } from "../dom.ts";
 import { within } from "../drawing/gestures.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
@@ -20,11 +20,10 @@ export function createChart(context: PageContext): Part {
   const reader = createReader();
   const picture = svg("svg", { class: "chart-picture", height: HEIGHT_PX, "aria-hidden": "true" });
   picture.append(axes.element, clean.element, ...curves.map(({ path }) => path), reader.element);
-  const element = el(
-    "div",
-    { class: "chart", tabindex: 0, role: "slider", "aria-label": strings.bite },
-    picture,
-  );
+  const keysId = freshId("bite-keys");
+  const keys = el("p", { id: keysId, class: "visually-hidden" }, strings.biteKeys);
+  const slider = { tabindex: 0, role: "slider", "aria-label": strings.bite, "aria-describedby": keysId };
+  const element = el("div", { class: "chart", ...slider }, picture, keys);
   let model: ChartModel | null = null;
 
   new ResizeObserver(() => context.change({})).observe(element);

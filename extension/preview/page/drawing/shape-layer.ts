@@ -1,6 +1,6 @@
 import type { TextRange } from "../../../../geometry/language/text.ts";
 import type { DrawnLoop, DrawnSegment, View } from "../../protocol.ts";
-import { keepChildren, setAttributes, svg } from "../dom.ts";
+import { freshId, keepChildren, setAttributes, svg } from "../dom.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import { edgeText } from "./edge-text.ts";
 import { loopsPath, segmentPath } from "./path-data.ts";
@@ -23,7 +23,14 @@ export interface ShapeLayer {
 export function createShapeLayer({ strings }: PageContext, canvas: Element): ShapeLayer {
   const ghosts = svg("g", { class: "ghosts", "aria-hidden": "true" });
   const plate = svg("path", { class: "plate", "fill-rule": "evenodd", "aria-hidden": "true" });
-  const edgeGroup = svg("g", { class: "edges", role: "group", "aria-label": strings.edges });
+  const keysId = freshId("edge-keys");
+  const keys = svg("desc", { id: keysId }, strings.edgeKeys);
+  const edgeGroup = svg("g", {
+    class: "edges",
+    role: "group",
+    "aria-label": strings.edges,
+    "aria-describedby": keysId,
+  });
   let edges: readonly Edge[] = [];
   let drawn: Pick<PageState, "view" | "units" | "highlight" | "toggles"> | null = null;
   let current = 0;
@@ -47,7 +54,7 @@ export function createShapeLayer({ strings }: PageContext, canvas: Element): Sha
   });
 
   return {
-    element: svg("g", { class: "shape" }, ghosts, plate, edgeGroup),
+    element: svg("g", { class: "shape" }, keys, ghosts, plate, edgeGroup),
     edgeOf: (target) => edges[indexOf(edgeGroup, target)] ?? null,
     update: (state) => {
       const { view, units, highlight, toggles } = state;

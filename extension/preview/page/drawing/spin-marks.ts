@@ -5,6 +5,7 @@ import { fill, type PreviewStrings } from "../../strings.ts";
 import { setAttributes, setHidden, setText, svg } from "../dom.ts";
 import { degreesText, lengthText, speedText } from "../units.ts";
 import { type Size, toScreen, type Viewport } from "../viewport.ts";
+import { arrowHead, away, pair, ticks, tipMark } from "./mark-paths.ts";
 
 export interface BiteRing {
   readonly closingMPerS: number;
@@ -25,117 +26,79 @@ export interface SpinMarks {
   ): void;
 }
 
-export function createSpinMarks(strings: PreviewStrings): SpinMarks {
-  const swept = svg("circle", { class: "swept" });
-  const rimTitle = svg("title");
-  const rim = svg("circle", { class: "rim" }, rimTitle);
-  const ticks = svg("path", { class: "rim-ticks" });
-  const arrowTitle = svg("title");
-  const arrow = svg(
-    "g",
-    { class: "spin-arrow" },
-    arrowTitle,
-    svg("path", { class: "spin-line" }),
-    svg("path", { class: "arrow-head" }),
-  );
-  const biteTitle = svg("title");
-  const bite = svg("circle", { class: "bite-ring" }, biteTitle);
-  const tips = svg("path", { class: "tips" });
-  const axis = titled(
-    svg("path", { class: "axis-cross", d: "M-16 0H-5M5 0H16M0-16V-5M0 5V16M-1.5 0H1.5M0-1.5V1.5" }),
-    strings.spinAxis,
-  );
-  const centroid = titled(centroidSign(), strings.centroid);
-  const heavyTitle = svg("title");
-  const heavy = svg(
-    "g",
-    { class: "heavy" },
-    heavyTitle,
-    svg("path", { class: "heavy-line" }),
-    svg("path", { class: "arrow-head" }),
-  );
+/** One mark: hidden without a drawing, else put where it belongs. */
+interface Mark {
+  readonly element: SVGElement;
+  update(sight: Sight): void;
+}
 
+/** A drawing as it stands on the screen, in px. */
+interface Sight {
+  readonly drawing: Drawing;
+  readonly units: UnitSystem;
+  readonly middle: PlanePoint;
+  readonly radius: number;
+  readonly pxPerMm: number;
+  readonly ring: BiteRing | null;
+  place(point: PlanePoint): PlanePoint;
+}
+
+export function createSpinMarks(strings: PreviewStrings): SpinMarks {
+  const under = [createSwept(), createRim(strings), createTicks(), createSpinArrow(strings)];
+  const over = [
+    createBiteRing(strings),
+    createTips(),
+    createAxis(strings),
+    createHeavyArrow(strings),
+    createCentroid(strings),
+  ];
+  const group = (name: string, marks: readonly Mark[]) =>
+    svg("g", { class: name, "aria-hidden": "true" }, ...marks.map(({ element }) => element));
   return {
-    under: svg("g", { class: "spin-under", "aria-hidden": "true" }, swept, rim, ticks, arrow),
-    over: svg("g", { class: "spin-over", "aria-hidden": "true" }, bite, tips, axis, heavy, centroid),
+    under: group("spin-under", under),
+    over: group("spin-over", over),
     update: (drawing, viewport, size, units, ring) => {
-      const all = [swept, rim, ticks, arrow, bite, tips, axis, centroid, heavy];
-      if (!drawing) {
-        for (const mark of all) setHidden(mark, true);
-        return;
-      }
       const place = (point: PlanePoint) => toScreen(viewport, size, point);
-      const middle = place({ x: 0, y: 0 });
-      const radius = drawing.maxRadiusMm * viewport.pxPerMm;
-      for (const circle of [swept, rim]) placeCircle(circle, middle, radius);
-      setText(rimTitle, fill(strings.tipCircle, lengthText(drawing.maxRadiusMm, units)));
-      setAttributes(ticks, { d: tickPath(middle, radius) });
-      setHidden(ticks, radius < 30);
-      placeSpinArrow(arrow, drawing.direction, middle, radius);
-      setText(arrowTitle, drawing.direction === "cw" ? strings.spinCw : strings.spinCcw);
-      setAttributes(tips, { d: drawing.tips.map((tip) => tipPath(place(tip), middle)).join("") });
-      placeAt(axis, middle);
-      setHidden(centroid, drawing.centroid === null);
-      if (drawing.centroid) placeAt(centroid, place(drawing.centroid));
-      placeHeavyArrow(heavy, drawing, middle, radius);
-      setText(
-        heavyTitle,
-        fill(strings.heavySide, degreesText(((drawing.imbalanceDeg ?? 0) * Math.PI) / 180)),
-      );
-      setHidden(bite, ring === null);
-      if (ring) {
-        placeCircle(bite, middle, Math.max(0, drawing.maxRadiusMm - ring.depthMm) * viewport.pxPerMm);
-        setText(
-          biteTitle,
-          fill(strings.biteRing, speedText(ring.closingMPerS, units), lengthText(ring.depthMm, units)),
-        );
+      const { pxPerMm } = viewport;
+      for (const mark of [...under, ...over]) {
+        setHidden(mark.element, drawing === null);
+        if (!drawing) continue;
+        const radius = drawing.maxRadiusMm * pxPerMm;
+        mark.update({ drawing, units, ring, place, pxPerMm, radius, middle: place({ x: 0, y: 0 }) });
       }
-      for (const mark of [swept, rim, tips, axis]) setHidden(mark, false);
     },
   };
 }
 
-function titled<E extends SVGElement>(element: E, text: string): E {
-  element.prepend(svg("title", {}, text));
-  return element;
+function createSwept(): Mark {
+  const element = svg("circle", { class: "swept" });
+  return { element, update: ({ middle, radius }) => placeCircle(element, middle, radius) };
 }
 
-/** The sign that drawings use for a centre of mass: a circle of four quarters, two of them filled. */
-function centroidSign(): SVGGElement {
-  return svg(
-    "g",
-    { class: "centroid" },
-    svg("circle", { class: "centroid-back", r: 6 }),
-    svg("path", { class: "centroid-fill", d: "M0 0V-6A6 6 0 0 1 6 0H-6A6 6 0 0 0 0 6Z" }),
-    svg("circle", { class: "centroid-edge", r: 6 }),
-  );
+function createRim(strings: PreviewStrings): Mark {
+  const title = svg("title");
+  const element = svg("circle", { class: "rim" }, title);
+  return {
+    element,
+    update: ({ middle, radius, drawing, units }) => {
+      placeCircle(element, middle, radius);
+      setText(title, fill(strings.tipCircle, lengthText(drawing.maxRadiusMm, units)));
+    },
+  };
 }
 
-function placeAt(element: SVGElement, { x, y }: PlanePoint): void {
-  setAttributes(element, { transform: `translate(${x.toFixed(2)} ${y.toFixed(2)})` });
-}
+/** A rim smaller than this has no room for ticks. */
+const LEAST_TICKED_PX = 30;
 
-function placeCircle(circle: SVGCircleElement, { x, y }: PlanePoint, radius: number): void {
-  setAttributes(circle, { cx: x.toFixed(2), cy: y.toFixed(2), r: radius.toFixed(2) });
-}
-
-/** A point at a distance and direction from another on the screen, where y goes down. */
-function away({ x, y }: PlanePoint, radius: number, angleRad: number): PlanePoint {
-  return { x: x + radius * Math.cos(angleRad), y: y - radius * Math.sin(angleRad) };
-}
-
-function pair({ x, y }: PlanePoint): string {
-  return `${x.toFixed(2)} ${y.toFixed(2)}`;
-}
-
-/** A tick outside the rim each 15°, longer each 45°, longest on the axes. */
-function tickPath(middle: PlanePoint, radius: number): string {
-  const ticks = Array.from({ length: 24 }, (_, index) => {
-    const angle = (index * Math.PI) / 12;
-    const length = index % 6 === 0 ? 10 : index % 3 === 0 ? 7 : 4;
-    return `M${pair(away(middle, radius + 2, angle))}L${pair(away(middle, radius + 2 + length, angle))}`;
-  });
-  return ticks.join("");
+function createTicks(): Mark {
+  const element = svg("path", { class: "rim-ticks" });
+  return {
+    element,
+    update: ({ middle, radius }) => {
+      setAttributes(element, { d: ticks(middle, radius) });
+      setHidden(element, radius < LEAST_TICKED_PX);
+    },
+  };
 }
 
 const ARROW_GAP_PX = 18;
@@ -143,42 +106,73 @@ const ARROW_FROM_RAD = (33 * Math.PI) / 180;
 const ARROW_TO_RAD = (60 * Math.PI) / 180;
 
 /** A curved arrow outside the rim, up on the right. */
-function placeSpinArrow(
-  arrow: SVGGElement,
-  direction: Drawing["direction"],
-  middle: PlanePoint,
-  radius: number,
-): void {
-  setHidden(arrow, direction === null);
-  if (direction === null) return;
-  const ccw = direction === "ccw";
-  const [startRad, endRad] = ccw ? [ARROW_FROM_RAD, ARROW_TO_RAD] : [ARROW_TO_RAD, ARROW_FROM_RAD];
-  const r = radius + ARROW_GAP_PX;
-  const [start, end] = [away(middle, r, startRad), away(middle, r, endRad)];
-  const heading = endRad + (ccw ? Math.PI / 2 : -Math.PI / 2);
-  drawArrow(
-    arrow,
-    `M${pair(start)}A${r.toFixed(2)} ${r.toFixed(2)} 0 0 ${ccw ? 0 : 1} ${pair(end)}`,
-    end,
-    heading,
+function createSpinArrow(strings: PreviewStrings): Mark {
+  const title = svg("title");
+  const arrow = createArrow("spin-arrow", "spin-line", title);
+  return {
+    element: arrow.element,
+    update: ({ drawing: { direction }, middle, radius }) => {
+      setHidden(arrow.element, direction === null);
+      if (direction === null) return;
+      const ccw = direction === "ccw";
+      const [startRad, endRad] = ccw ? [ARROW_FROM_RAD, ARROW_TO_RAD] : [ARROW_TO_RAD, ARROW_FROM_RAD];
+      const r = radius + ARROW_GAP_PX;
+      const end = away(middle, r, endRad);
+      const arc = `A${r.toFixed(2)} ${r.toFixed(2)} 0 0 ${ccw ? 0 : 1} ${pair(end)}`;
+      arrow.draw(`M${pair(away(middle, r, startRad))}${arc}`, end, endRad + (ccw ? 1 : -1) * (Math.PI / 2));
+      setText(title, ccw ? strings.spinCcw : strings.spinCw);
+    },
+  };
+}
+
+function createBiteRing(strings: PreviewStrings): Mark {
+  const title = svg("title");
+  const element = svg("circle", { class: "bite-ring" }, title);
+  return {
+    element,
+    update: ({ ring, drawing, middle, pxPerMm, units }) => {
+      setHidden(element, ring === null);
+      if (!ring) return;
+      placeCircle(element, middle, Math.max(0, drawing.maxRadiusMm - ring.depthMm) * pxPerMm);
+      const depth = lengthText(ring.depthMm, units);
+      setText(title, fill(strings.biteRing, speedText(ring.closingMPerS, units), depth));
+    },
+  };
+}
+
+function createTips(): Mark {
+  const element = svg("path", { class: "tips" });
+  return {
+    element,
+    update: ({ drawing, middle, place }) => {
+      setAttributes(element, { d: drawing.tips.map((tip) => tipMark(place(tip), middle)).join("") });
+    },
+  };
+}
+
+function createAxis(strings: PreviewStrings): Mark {
+  const cross = "M-16 0H-5M5 0H16M0-16V-5M0 5V16M-1.5 0H1.5M0-1.5V1.5";
+  const element = svg("path", { class: "axis-cross", d: cross }, svg("title", {}, strings.spinAxis));
+  return { element, update: ({ middle }) => placeAt(element, middle) };
+}
+
+/** The sign that drawings use for a centre of mass: a circle of four quarters, two of them filled. */
+function createCentroid(strings: PreviewStrings): Mark {
+  const element = svg(
+    "g",
+    { class: "centroid" },
+    svg("title", {}, strings.centroid),
+    svg("circle", { class: "centroid-back", r: 6 }),
+    svg("path", { class: "centroid-fill", d: "M0 0V-6A6 6 0 0 1 6 0H-6A6 6 0 0 0 0 6Z" }),
+    svg("circle", { class: "centroid-edge", r: 6 }),
   );
-}
-
-const HEAD_PX = 10;
-
-/** The shaft and, at its end, a head that points along `headingRad`. */
-function drawArrow(arrow: SVGGElement, shaft: string, end: PlanePoint, headingRad: number): void {
-  const [line, head] = arrow.querySelectorAll("path");
-  if (line) setAttributes(line, { d: shaft });
-  const point = away(end, HEAD_PX, headingRad);
-  const wings = [1, -1].map((side) => away(end, HEAD_PX / 2, headingRad + (side * Math.PI) / 2));
-  if (head) setAttributes(head, { d: `M${pair(point)}L${wings.map(pair).join("L")}Z` });
-}
-
-/** A short mark across the rim where a tip runs. */
-function tipPath(tip: PlanePoint, middle: PlanePoint): string {
-  const angle = Math.atan2(middle.y - tip.y, tip.x - middle.x);
-  return `M${pair(away(tip, -5, angle))}L${pair(away(tip, 9, angle))}`;
+  return {
+    element,
+    update: ({ drawing: { centroid }, place }) => {
+      setHidden(element, centroid === null);
+      if (centroid) placeAt(element, place(centroid));
+    },
+  };
 }
 
 /** Room for the axis cross. */
@@ -189,15 +183,43 @@ const LEAST_HEAVY_PX = 5;
  * The arrow to the heavy side: half its room at the limit of the grade, the whole for ever more, gone where there is
  * nothing to speak of. Without a known limit it stands at half.
  */
-function placeHeavyArrow(heavy: SVGGElement, drawing: Drawing, middle: PlanePoint, radius: number): void {
-  const { imbalanceDeg, imbalanceShare, balanced } = drawing;
-  const share = imbalanceShare ?? 1;
-  const length = 0.8 * (radius - HEAVY_START_PX) * (share / (1 + share));
-  const seen = imbalanceDeg !== null && length >= LEAST_HEAVY_PX;
-  setHidden(heavy, !seen);
-  if (!seen) return;
-  const angle = (imbalanceDeg * Math.PI) / 180;
-  const end = away(middle, HEAVY_START_PX + length, angle);
-  setAttributes(heavy, { class: balanced === false ? "heavy over-grade" : "heavy" });
-  drawArrow(heavy, `M${pair(away(middle, HEAVY_START_PX, angle))}L${pair(end)}`, end, angle);
+function createHeavyArrow(strings: PreviewStrings): Mark {
+  const title = svg("title");
+  const arrow = createArrow("heavy", "heavy-line", title);
+  return {
+    element: arrow.element,
+    update: ({ drawing: { imbalanceDeg, imbalanceShare, balanced }, middle, radius }) => {
+      const share = imbalanceShare ?? 1;
+      const length = 0.8 * (radius - HEAVY_START_PX) * (share / (1 + share));
+      const seen = imbalanceDeg !== null && length >= LEAST_HEAVY_PX;
+      setHidden(arrow.element, !seen);
+      if (!seen) return;
+      const angle = (imbalanceDeg * Math.PI) / 180;
+      const end = away(middle, HEAVY_START_PX + length, angle);
+      arrow.draw(`M${pair(away(middle, HEAVY_START_PX, angle))}L${pair(end)}`, end, angle);
+      setAttributes(arrow.element, { class: balanced === false ? "heavy over-grade" : "heavy" });
+      setText(title, fill(strings.heavySide, degreesText(angle)));
+    },
+  };
+}
+
+/** A shaft and, at its end, a head. */
+function createArrow(name: string, lineName: string, title: SVGTitleElement) {
+  const line = svg("path", { class: lineName });
+  const head = svg("path", { class: "arrow-head" });
+  return {
+    element: svg("g", { class: name }, title, line, head),
+    draw: (shaft: string, end: PlanePoint, headingRad: number) => {
+      setAttributes(line, { d: shaft });
+      setAttributes(head, { d: arrowHead(end, headingRad) });
+    },
+  };
+}
+
+function placeAt(element: SVGElement, { x, y }: PlanePoint): void {
+  setAttributes(element, { transform: `translate(${x.toFixed(2)} ${y.toFixed(2)})` });
+}
+
+function placeCircle(circle: SVGCircleElement, { x, y }: PlanePoint, radius: number): void {
+  setAttributes(circle, { cx: x.toFixed(2), cy: y.toFixed(2), r: radius.toFixed(2) });
 }
