@@ -3,6 +3,9 @@ import type { Token, TokenKind } from "./token.ts";
 import { isTypographic } from "./typography.ts";
 
 const SYMBOLS = "(){},@=+-*/^<>";
+const LESS = 60;
+const EQUALS = 61;
+const GREATER = 62;
 /** A grade ends where a word would: `G40x` is a word. */
 const GRADE = /^G\d+(\.\d+)?$/;
 /** Long enough for any grade; a longer run of digits behind a G is a word. */
@@ -29,6 +32,11 @@ export function tokenize(text: string): readonly Token[] {
 
 /** What kind of token starts at `offset`, which lies inside the text. */
 export function tokenKindAt(text: string, offset: number): TokenKind {
+  // Looked up where the character alone decides, which is nearly always: a long file has millions of tokens.
+  return PLAIN_KINDS[text.charCodeAt(offset)] ?? readKindAt(text, offset);
+}
+
+function readKindAt(text: string, offset: number): TokenKind {
   const code = text.charCodeAt(offset);
   const character = text.charAt(offset);
   if (isLineEnd(code)) {
@@ -51,6 +59,12 @@ export function tokenKindAt(text: string, offset: number): TokenKind {
   }
   return OPENING_QUOTES.includes(character) ? "string" : "unknown";
 }
+
+/** By code: the kind of the token that starts with an ASCII character, null where more than the character decides. */
+const PLAIN_KINDS: readonly (TokenKind | null)[] = Array.from({ length: 128 }, (_, code) => {
+  const character = String.fromCharCode(code);
+  return character === "G" || character === "." ? null : readKindAt(character, 0);
+});
 
 /** Where the token of `kind` that starts at `start` ends; always behind `start`. */
 export function tokenEnd(text: string, start: number, kind: TokenKind): number {
@@ -175,8 +189,9 @@ function closingQuotes(opening: string): string {
 }
 
 function endOfSymbol(text: string, start: number): number {
-  const isRelation = text.charAt(start) === "<" || text.charAt(start) === ">";
-  return isRelation && text.charAt(start + 1) === "=" ? start + 2 : start + 1;
+  const code = text.charCodeAt(start);
+  const isRelation = code === LESS || code === GREATER;
+  return isRelation && text.charCodeAt(start + 1) === EQUALS ? start + 2 : start + 1;
 }
 
 /** One typographic character, since each has its own replacement, or a run of others. */

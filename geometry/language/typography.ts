@@ -49,6 +49,9 @@ const WORD_REPLACEMENTS: ReadonlyMap<string, string> = new Map([
   ["m\u03a9", "mohm"],
 ]);
 
+/** Everything that is written instead of a typographic character or word. */
+export const PLAIN_TEXTS: readonly string[] = [...REPLACEMENTS.values(), ...WORD_REPLACEMENTS.values()];
+
 export function isTypographic(character: string): boolean {
   return REPLACEMENTS.has(character);
 }

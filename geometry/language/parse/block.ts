@@ -28,22 +28,34 @@ export function openBlock(
     cursor.take();
   }
   if (cursor.isSymbol("{")) {
-    cursor.calm();
-    const isClosed = cursor.table.closers.has(cursor.index);
-    const { start } = cursor.take();
-    return { start, isClosed, hasBrace: true };
+    return openAtBrace(cursor);
   }
   const message = `Expected a block: ${example}.`;
   cursor.fail("missing-brace", message, cursor.missingRange(), [insertFix(end, " {")]);
   return openWithoutBrace(cursor, isInside);
 }
 
+function openAtBrace(cursor: Cursor): Block {
+  cursor.calm();
+  let isClosed = cursor.table.closers.has(cursor.index);
+  const { start } = cursor.take();
+  if (!isClosed && cursor.isSymbol("{")) {
+    // `{ {` with one `}`: the second brace is the mistake, not the missing end of the first.
+    isClosed = cursor.table.closers.has(cursor.index);
+    const range = cursor.range();
+    cursor.note("unexpected-text", "One { opens the block.", range, cursor.removal(range));
+    cursor.take();
+  }
+  return { start, isClosed, hasBrace: true };
+}
+
 function openWithoutBrace(cursor: Cursor, isInside: (ahead: number) => boolean): Block | null {
-  if (cursor.kind() !== "newline" || !isInside(1)) {
+  const isOnNextLine = cursor.kind() === "newline";
+  if (!isInside(isOnNextLine ? 1 : 0)) {
     return null;
   }
   cursor.calm();
-  cursor.take();
+  cursor.skipNewlines();
   return { start: cursor.range().start, isClosed: false, hasBrace: false };
 }
 

@@ -2,8 +2,10 @@ import { nearestWord } from "../nearest-word.ts";
 import type { Fix, Problem } from "../problem.ts";
 import type { ProblemCode } from "../problem-codes.ts";
 import type { TextRange } from "../text.ts";
-import { createProblemList, MOST_PROBLEMS } from "./problem-list.ts";
-import { type SyntaxKind, type TokenTable, tokenTextOf } from "./token-table.ts";
+import { deleteFix } from "./fixes.ts";
+import { createProblemList } from "./problem-list.ts";
+import type { SymbolKind, SyntaxKind, TokenColumns } from "./token-columns.ts";
+import type { TokenTable } from "./token-table.ts";
 
 /** How deep expressions may nest; deep enough for people, shallow enough for every recursion over the tree. */
 const MOST_LEVELS = 200;
@@ -13,18 +15,24 @@ const MOST_OPERATORS = 1000;
 /** Tokens that a look ahead may pass; keeps reading linear where every token of an endless line looks ahead. */
 export const FARTHEST_LOOK = 200;
 
+/** The problems that one misplaced or missing part may cause several of. */
+const STRUCTURAL: ReadonlySet<ProblemCode> = new Set(["unexpected-text", "missing-part", "missing-brace"]);
+
 /**
  * A place in the token table. After `fail` the cursor is in panic: every `at…` answers false, so that the rules fall
  * through to the one that recovers, and no further problem is reported for the same mistake.
  */
 export class Cursor {
   readonly table: TokenTable;
+  readonly #tokens: TokenColumns;
   /** Deeper than zero inside a point's or a call's parentheses, where a comma separates. */
   listDepth = 0;
   #index = 0;
   #panicking = false;
   /** A character without meaning was left out on this line: what follows is most likely its fault. */
   #tainted: boolean;
+  /** What was missing has been guessed: what does not fit behind it is most likely the same mistake. */
+  #guessing = false;
   #lastReported = -1;
   #levels = 0;
   #operators = 0;
@@ -34,7 +42,8 @@ export class Cursor {
 
   constructor(table: TokenTable) {
     this.table = table;
-    this.#tainted = table.tainted.has(-1);
+    this.#tokens = table.tokens;
+    this.#tainted = table.tokens.isTainted(-1);
   }
 
   get index(): number {
@@ -55,27 +64,28 @@ export class Cursor {
 
   /** The kind of the token `ahead` tokens on, panic or not. */
   kind(ahead = 0): SyntaxKind {
-    return this.table.kinds[this.#index + ahead] ?? "end";
+    return this.#tokens.kind(this.#index + ahead);
   }
   /** The meaning of the token `ahead` tokens on; empty at the end of the text. */
   text(ahead = 0): string {
-    return tokenTextOf(this.table, this.#index + ahead);
+    return this.#tokens.text(this.#index + ahead);
   }
   range(ahead = 0): TextRange {
-    const { starts, ends, source } = this.table;
     const index = this.#index + ahead;
-    return { start: starts[index] ?? source.length, end: ends[index] ?? source.length };
+    return { start: this.#tokens.start(index), end: this.#tokens.end(index) };
   }
-  /** How far ahead (behind, where negative) the words stand that are the name of this let. */
-  placesOf(letName: string): readonly number[] {
+  /** How far ahead (behind, where negative) the words stand that are the name of this let; null for more than `most`. */
+  placesOf(letName: string, most: number): readonly number[] | null {
     this.#namePlaces ??= findNamePlaces(this.table);
-    return (this.#namePlaces.get(letName) ?? []).map((index) => index - this.#index);
+    const places = this.#namePlaces.get(letName) ?? [];
+    return places.length > most ? null : places.map((index) => index - this.#index);
   }
   isWord(word: string, ahead = 0): boolean {
-    return this.kind(ahead) === "word" && this.text(ahead) === word;
+    // Where a token means something else than its text, that text is no word of the language.
+    return this.kind(ahead) === "word" && this.#tokens.isSpelt(this.#index + ahead, word);
   }
-  isSymbol(symbol: string, ahead = 0): boolean {
-    return this.kind(ahead) === "symbol" && this.text(ahead) === symbol;
+  isSymbol(symbol: SymbolKind, ahead = 0): boolean {
+    return this.kind(ahead) === symbol;
   }
   /** True at a line's end and at the end of the text. */
   isLineEnd(): boolean {
@@ -87,7 +97,7 @@ export class Cursor {
   atWord(word: string): boolean {
     return !this.#panicking && this.isWord(word);
   }
-  atSymbol(symbol: string): boolean {
+  atSymbol(symbol: SymbolKind): boolean {
     return !this.#panicking && this.isSymbol(symbol);
   }
 
@@ -96,14 +106,19 @@ export class Cursor {
   /** Steps over a token and returns its range. */
   take(): TextRange {
     const range = this.range();
-    if (this.kind() === "newline") {
+    this.#advance();
+    return range;
+  }
+  #advance(): void {
+    const kind = this.kind();
+    if (kind === "newline") {
       this.#tainted = false;
+      this.#guessing = false;
     }
-    this.#tainted ||= this.table.tainted.has(this.#index);
-    if (this.kind() !== "end") {
+    this.#tainted ||= this.#tokens.isTainted(this.#index);
+    if (kind !== "end") {
       this.#index += 1;
     }
-    return range;
   }
   takeWord(word: string): boolean {
     if (!this.atWord(word)) {
@@ -112,7 +127,7 @@ export class Cursor {
     this.take();
     return true;
   }
-  takeSymbol(symbol: string): boolean {
+  takeSymbol(symbol: SymbolKind): boolean {
     if (!this.atSymbol(symbol)) {
       return false;
     }
@@ -124,9 +139,14 @@ export class Cursor {
       this.take();
     }
   }
-  /** Where the last token taken ends. */
+  /** Where the last token taken ends, line ends not counted. */
   get previousEnd(): number {
-    return this.table.ends[this.#index - 1] ?? 0;
+    const last = this.kind(-1) === "newline" ? this.#index - 2 : this.#index - 1;
+    return last < 0 ? 0 : this.#tokens.end(last);
+  }
+  /** True where the last token taken is a line end. */
+  get startsLine(): boolean {
+    return this.kind(-1) === "newline";
   }
   /** From `start` to the last token taken. */
   rangeFrom(start: number): TextRange {
@@ -149,11 +169,20 @@ export class Cursor {
 
   /** Reports a problem from which reading goes on as if it were mended. */
   note(code: ProblemCode, message: string, range: TextRange, fixes: readonly Fix[] = []): void {
-    if (this.#panicking || this.#tainted || range.start === this.#lastReported) {
+    const isSameMistake = this.#tainted || (this.#guessing && STRUCTURAL.has(code));
+    if (this.#panicking || isSameMistake || range.start === this.#lastReported) {
       return;
     }
     this.#lastReported = range.start;
-    this.#problems.add({ severity: "error", code, message, range, fixes });
+    this.#problems.make(() => ({ severity: "error", code, message, range, fixes }));
+  }
+  /**
+   * Reports a problem and goes on with a guess at what was meant. That something is out of place further on in the
+   * statement or step is then not reported.
+   */
+  guess(code: ProblemCode, message: string, range: TextRange, fixes: readonly Fix[] = []): void {
+    this.note(code, message, range, fixes);
+    this.#guessing = true;
   }
   /** Reports a problem after which nothing sensible can be read before a safe place. */
   fail(code: ProblemCode, message: string, range: TextRange, fixes: readonly Fix[] = []): null {
@@ -167,6 +196,10 @@ export class Cursor {
     return isNothingThere ? { start: this.previousEnd, end: this.previousEnd } : this.range();
   }
 
+  /** The fix that removes a range; none where nobody would see it. */
+  removal(range: TextRange, safe = false): readonly Fix[] {
+    return this.isFull || this.#panicking ? [] : [deleteFix(this.table.source, range, safe)];
+  }
   /**
    * The candidate that a word was meant to be. Once the list of problems is full nobody would see the suggestion, and
    * looking for one is the slowest thing the parser does.
@@ -175,7 +208,7 @@ export class Cursor {
     return this.isFull ? null : nearestWord(word, candidates);
   }
   get isFull(): boolean {
-    return this.#problems.found.length > MOST_PROBLEMS;
+    return this.#problems.isFull;
   }
 
   // Recovering ---------------------------------------------------------------------------------------------------
@@ -193,14 +226,14 @@ export class Cursor {
     if (this.#index > from) {
       this.#skipped.push(this.rangeFrom(start));
     }
-    this.#panicking = false;
+    this.calm();
   }
   /** Skips to a `{` on this line, or to its end. */
   skipToBrace(): void {
     const { start } = this.range();
     const from = this.#index;
     while (!this.endsLine(0) && !this.isSymbol("{")) {
-      this.take();
+      this.#advance();
     }
     if (this.#index > from) {
       this.#skipped.push(this.rangeFrom(start));
@@ -210,21 +243,19 @@ export class Cursor {
   skipAhead(count: number): void {
     const { start } = this.range();
     for (let i = 0; i < count; i += 1) {
-      this.take();
+      this.#advance();
     }
     this.#skipped.push(this.rangeFrom(start));
   }
-  /** Ends the panic at a place where reading can go on. */
+  /** Ends panic and guessing at a place where something new starts. */
   calm(): void {
     this.#panicking = false;
+    this.#guessing = false;
   }
   #skipToken(): void {
     const closer = this.isSymbol("{") ? this.table.closers.get(this.#index) : undefined;
-    this.take();
-    if (closer !== undefined) {
-      this.#index = closer;
-      this.take();
-    }
+    this.#index = closer ?? this.#index;
+    this.#advance();
   }
 
   // Limits -------------------------------------------------------------------------------------------------------
@@ -261,9 +292,9 @@ export class Cursor {
 /** Where the names of lets stand as words, by index in the table. */
 function findNamePlaces(table: TokenTable): ReadonlyMap<string, readonly number[]> {
   const places = new Map<string, number[]>(Array.from(table.letNames, (name) => [name, []]));
-  for (let i = 0; i < table.kinds.length; i += 1) {
-    if (table.kinds[i] === "word") {
-      places.get(tokenTextOf(table, i))?.push(i);
+  for (let i = 0; i < table.tokens.count; i += 1) {
+    if (table.tokens.kind(i) === "word") {
+      places.get(table.tokens.text(i))?.push(i);
     }
   }
   return places;

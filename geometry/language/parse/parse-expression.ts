@@ -1,7 +1,7 @@
 import type { BinaryExpression, Expression, UnaryExpression } from "../tree.ts";
 import { FUNCTION_NAMES } from "../vocabulary.ts";
 import { type Cursor, FARTHEST_LOOK } from "./cursor.ts";
-import { deleteFix, fixOf, insertFix, insertion, replaceFix } from "./fixes.ts";
+import { fixOf, insertFix, insertion, replaceFix } from "./fixes.ts";
 import { isUnitAt, parseUnitBehind } from "./parse-unit.ts";
 import { FUNCTIONS, KEYWORDS, UNITS } from "./word-sets.ts";
 
@@ -235,7 +235,7 @@ function parseWord(cursor: Cursor, expected: string): Expression | null {
 function parseBareUnit(cursor: Cursor): Expression | null {
   const range = cursor.range();
   const message = `A number is missing before the unit ${cursor.text()}: a value such as 1 ${cursor.text()}.`;
-  cursor.note("missing-part", message, range, [insertFix(range.start, "1 ")]);
+  cursor.guess("missing-part", message, range, [insertFix(range.start, "1 ")]);
   const unit = parseUnitBehind(cursor, range.start);
   return unit === null || unit === "unknown" ? null : { kind: "number", value: 1, unit, range: unit.range };
 }
@@ -264,8 +264,11 @@ function parseCallLike(cursor: Cursor, expected: string, isLet: boolean): Expres
   }
   if (isLet || UNITS.has(word)) {
     const { end } = cursor.take();
+    const isSpaced = cursor.range().start > end;
     const message = `'${word}' is not a function; is an operator such as * missing before the parenthesis?`;
-    return cursor.fail("unexpected-text", message, cursor.range(), [insertFix(end, " * ")]);
+    return cursor.fail("unexpected-text", message, cursor.range(), [
+      insertFix(cursor.range().start, isSpaced ? "* " : " * "),
+    ]);
   }
   return parseUnknownCall(cursor, word, expected);
 }
@@ -332,16 +335,24 @@ export function closeParenthesis(cursor: Cursor, open: number): void {
   }
   const ahead = findClose(cursor);
   if (ahead === null) {
-    cursor.fail("missing-brace", "This parenthesis is not closed.", { start: open, end: open + 1 }, [
-      insertFix(cursor.previousEnd, ")"),
-    ]);
+    reportOpen(cursor, open);
     return;
   }
   const range = { start: cursor.range().start, end: cursor.range(ahead - 1).end };
-  const what = cursor.table.source.slice(range.start, range.end);
-  const fixes = what.length > 40 ? [] : [deleteFix(range, what)];
-  cursor.note("unexpected-text", "Expected an operator or ')' here.", range, fixes);
+  cursor.guess("unexpected-text", "Expected an operator or ')' here.", range, cursor.removal(range));
   cursor.skipAhead(ahead + 1);
+}
+
+/** Where a keyword follows, the parenthesis was most likely forgotten before it, and reading goes on there. */
+function reportOpen(cursor: Cursor, open: number): void {
+  const message = "This parenthesis is not closed.";
+  const range = { start: open, end: open + 1 };
+  const fixes = [insertFix(cursor.previousEnd, ")")];
+  if (cursor.at("word") && KEYWORDS.has(cursor.text())) {
+    cursor.note("missing-brace", message, range, fixes);
+  } else {
+    cursor.fail("missing-brace", message, range, fixes);
+  }
 }
 
 /** How many tokens ahead the closing parenthesis of this level stands on this line; null where there is none. */

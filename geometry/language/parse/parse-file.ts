@@ -1,7 +1,7 @@
 import type { Statement } from "../tree.ts";
 import { STATEMENT_WORDS } from "../vocabulary.ts";
 import type { Cursor } from "./cursor.ts";
-import { deleteFix, fixOf, insertFix, replaceFix } from "./fixes.ts";
+import { fixOf, insertFix, replaceFix } from "./fixes.ts";
 import { parseLet } from "./parse-let.ts";
 import { isStatementWord, parseStatement, type StatementWord } from "./parse-statement.ts";
 import { STEPS } from "./word-sets.ts";
@@ -22,7 +22,7 @@ function readItem(cursor: Cursor, statements: Statement[]): void {
   } else if (cursor.kind() !== "word") {
     const message = "Expected a statement, such as thickness 12 mm.";
     cursor.fail("unexpected-text", message, cursor.restOfLine());
-  } else if (cursor.isSymbol("=", 1)) {
+  } else if (cursor.isSymbol("=", 1) && !isStatementWord(cursor.text())) {
     readBareLet(cursor, statements);
   } else {
     readWord(cursor, cursor.text(), statements);
@@ -41,7 +41,8 @@ function readWord(cursor: Cursor, word: string, statements: Statement[]): void {
 
 /** What stands behind a statement on its line: nothing, or another statement that belongs on its own line. */
 function finishLine(cursor: Cursor): void {
-  if (!cursor.panicking && !cursor.endsLine(0)) {
+  // A block whose `}` is missing ends where the next line starts.
+  if (!cursor.panicking && !cursor.endsLine(0) && !cursor.startsLine) {
     if (isStatementAt(cursor)) {
       reportSecondStatement(cursor);
       return;
@@ -66,19 +67,17 @@ function reportSecondStatement(cursor: Cursor): void {
 
 function reportTrailing(cursor: Cursor): void {
   const range = cursor.restOfLine();
-  const text = cursor.table.source.slice(range.start, range.end);
-  const fixes = text.length > 40 ? [] : [deleteFix(range, text)];
   cursor.fail(
     "unexpected-text",
     "This does not belong here; the statement is complete before it.",
     range,
-    fixes,
+    cursor.removal(range),
   );
 }
 
 function reportStrayBrace(cursor: Cursor): void {
   const range = cursor.range();
-  cursor.note("unexpected-text", "This } closes nothing.", range, [deleteFix(range, "}")]);
+  cursor.note("unexpected-text", "This } closes nothing.", range, cursor.removal(range));
   cursor.take();
 }
 

@@ -1,7 +1,7 @@
 import type { TextRange } from "../text.ts";
 import type { Expression, HoleRingStatement, HoleStatement, SlotStatement } from "../tree.ts";
 import type { Cursor } from "./cursor.ts";
-import { expectWord, takeOption } from "./expect-word.ts";
+import { expectWordBefore, takeOption } from "./expect-word.ts";
 import { parseExpression } from "./parse-expression.ts";
 import { parsePoint } from "./parse-point.ts";
 import { expectTo } from "./parse-setting.ts";
@@ -18,8 +18,8 @@ export function parseHole(cursor: Cursor, keyword: TextRange): HoleStatement | H
 
 function parseRing(cursor: Cursor, keyword: TextRange): HoleRingStatement {
   const count = parseExpression(cursor, "a count such as 4");
-  expectWord(cursor, { words: ["at"], expected: "where the ring runs: at radius 40 mm" });
-  expectWord(cursor, { words: ["radius"], expected: "the ring's radius: radius 40 mm" });
+  expectWordBefore(cursor, "at", "where the ring runs: at radius 40 mm", {}, () => cursor.atWord("radius"));
+  expectWordBefore(cursor, "radius", "the ring's radius: radius 40 mm");
   const radius = parseExpression(cursor, "a radius such as 40 mm");
   const diameter = parseDiameter(cursor);
   const startAngle =
@@ -36,7 +36,8 @@ function parseRing(cursor: Cursor, keyword: TextRange): HoleRingStatement {
 }
 
 function parseDiameter(cursor: Cursor): Expression | null {
-  expectWord(cursor, { words: ["diameter"], expected: "the hole's size: diameter 6.5 mm" });
+  const aliases = { dia: "diameter", diam: "diameter" } as const;
+  expectWordBefore(cursor, "diameter", "the hole's size: diameter 6.5 mm", aliases);
   return parseExpression(cursor, "a diameter such as 6.5 mm");
 }
 
@@ -44,7 +45,7 @@ function parseDiameter(cursor: Cursor): Expression | null {
 export function parseSlot(cursor: Cursor, keyword: TextRange): SlotStatement {
   const from = parsePoint(cursor);
   const to = expectTo(cursor, "to (-48 mm, 0 mm)") ? parsePoint(cursor) : null;
-  expectWord(cursor, { words: ["width"], expected: "the slot's width: width 8 mm" });
+  expectWordBefore(cursor, "width", "the slot's width: width 8 mm");
   const width = parseExpression(cursor, "a width such as 8 mm");
   return { kind: "slot", keyword, from, to, width, range: cursor.rangeFrom(keyword.start) };
 }

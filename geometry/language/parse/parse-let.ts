@@ -79,8 +79,8 @@ function freeName(cursor: Cursor, word: string): string {
 
 /** Renames the let here and wherever the word stands as a value or an override, but not where it is a unit or a call. */
 function renameFixes(cursor: Cursor, word: string): readonly Fix[] {
-  const places = cursor.placesOf(word);
-  if (cursor.isFull || places.length > MOST_RENAMED) {
+  const places = cursor.isFull ? null : cursor.placesOf(word, MOST_RENAMED);
+  if (places === null) {
     return [];
   }
   const newText = freeName(cursor, word);
@@ -100,13 +100,27 @@ function expectEquals(cursor: Cursor): void {
     return;
   }
   const { start } = cursor.range();
-  const message = "Expected = and a value: let reach = 130 mm. A name is letters, digits and _.";
+  if (cursor.at("word") && cursor.isSymbol("=", 1)) {
+    skipSecondWord(cursor);
+    return;
+  }
+  const message = "Expected = and a value, such as reach = 130 mm.";
   const isValueThere = cursor.at("number") || cursor.at("word") || cursor.isSymbol("(");
   if (isValueThere) {
-    cursor.note("missing-part", message, cursor.range(), [insertFix(start, "= ")]);
+    cursor.guess("missing-part", message, cursor.range(), [insertFix(start, "= ")]);
   } else {
-    cursor.fail("missing-part", message, cursor.missingRange());
+    const hint = cursor.isLineEnd() ? "" : " A name is letters, digits and _.";
+    cursor.fail("missing-part", `${message}${hint}`, cursor.missingRange());
   }
+}
+
+/** `let long tail = 3 mm`: the second word is left out. */
+function skipSecondWord(cursor: Cursor): void {
+  const range = cursor.range();
+  const message = "A name is one word: letters, digits and _.";
+  cursor.guess("unexpected-text", message, range, cursor.removal(range));
+  cursor.take();
+  cursor.take();
 }
 
 function parseBounds(cursor: Cursor): { from: Expression; to: Expression } | null {

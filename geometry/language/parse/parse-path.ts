@@ -2,7 +2,7 @@ import type { Path, Step } from "../tree.ts";
 import { STEP_WORDS } from "../vocabulary.ts";
 import { type Block, closeBlock, isBlockOver, openBlock } from "./block.ts";
 import type { Cursor } from "./cursor.ts";
-import { deleteFix, insertFix, replaceFix } from "./fixes.ts";
+import { insertFix, replaceFix } from "./fixes.ts";
 import { isStepWord, parseStep, type StepWord } from "./parse-step.ts";
 import { STATEMENTS, STEPS } from "./word-sets.ts";
 
@@ -41,6 +41,7 @@ function readItem(cursor: Cursor, block: Block, steps: Step[]): boolean {
 }
 
 function readStep(cursor: Cursor, word: StepWord, steps: Step[]): void {
+  cursor.calm();
   steps.push(parseStep(cursor, word, cursor.take()));
   if (cursor.panicking) {
     recoverToStep(cursor);
@@ -86,7 +87,7 @@ function readMisspelt(cursor: Cursor, word: string, steps: Step[]): void {
 function reportNoStep(cursor: Cursor): void {
   const range = cursor.range();
   if (cursor.isSymbol(",")) {
-    cursor.note("unexpected-text", "Steps need no comma between them.", range, [deleteFix(range, ",", true)]);
+    cursor.note("unexpected-text", "Steps need no comma between them.", range, cursor.removal(range, true));
     cursor.take();
     return;
   }

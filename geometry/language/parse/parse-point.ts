@@ -1,4 +1,5 @@
-import type { Expression, PointExpression } from "../tree.ts";
+import type { TextRange } from "../text.ts";
+import type { PointExpression } from "../tree.ts";
 import { type Cursor, FARTHEST_LOOK } from "./cursor.ts";
 import { fixOf, insertFix, insertion } from "./fixes.ts";
 import { closeParenthesis, failMissing, isGluedComma, parseExpression } from "./parse-expression.ts";
@@ -60,7 +61,7 @@ function reportMissingSeparator(cursor: Cursor): void {
   const fixes = [insertFix(cursor.previousEnd, ",")];
   const isPart = cursor.kind() === "number" || cursor.kind() === "word" || cursor.isSymbol("(");
   if (isPart) {
-    cursor.note("missing-part", message, cursor.range(), fixes);
+    cursor.guess("missing-part", message, cursor.range(), fixes);
   } else {
     cursor.fail("missing-part", message, cursor.range(), fixes);
   }
@@ -122,7 +123,7 @@ function parseBarePoint(cursor: Cursor): PointExpression | null {
     return null;
   }
   const range = cursor.rangeFrom(start);
-  reportBarePoint(cursor, first, range);
+  reportBarePoint(cursor, range);
   return { kind: "cartesian", first, second, range };
 }
 
@@ -130,21 +131,17 @@ function failMissingPoint(cursor: Cursor, start: number): null {
   return cursor.fail("missing-part", `Expected ${POINT}.`, cursor.rangeFrom(start));
 }
 
-function reportBarePoint(
-  cursor: Cursor,
-  first: Expression | null,
-  range: { start: number; end: number },
-): void {
-  if (first === null) {
+function reportBarePoint(cursor: Cursor, range: TextRange): void {
+  const open = insertion(range.start, "(");
+  if (cursor.atSymbol(")")) {
+    cursor.take();
+    const message = "The opening parenthesis of this point is missing.";
+    cursor.note("missing-brace", message, range, [fixOf("Insert '('", [open])]);
     return;
   }
-  const edits = [insertion(range.start, "("), insertion(range.end, ")")];
-  cursor.note(
-    "missing-part",
-    `A point stands in parentheses: ${POINT.replace("a point such as ", "")}.`,
-    range,
-    [fixOf("Put the point in parentheses", edits)],
-  );
+  cursor.guess("missing-part", "A point stands in parentheses: (10 mm, 0 mm).", range, [
+    fixOf("Put the point in parentheses", [open, insertion(range.end, ")")]),
+  ]);
 }
 
 function startsBarePoint(cursor: Cursor): boolean {

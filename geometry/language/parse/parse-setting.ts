@@ -8,8 +8,8 @@ import type {
   TargetStatement,
 } from "../tree.ts";
 import type { Cursor } from "./cursor.ts";
-import { expectWord, takeOption, type WordChoice } from "./expect-word.ts";
-import { insertFix, replaceFix } from "./fixes.ts";
+import { expectWord, expectWordBefore, takeOption, type WordChoice } from "./expect-word.ts";
+import { replaceFix } from "./fixes.ts";
 import { failMissing, parseExpression } from "./parse-expression.ts";
 
 const QUANTITIES = {
@@ -35,11 +35,13 @@ const SPIN_DIRECTION: WordChoice<SpinDirection> = {
   words: ["ccw", "cw"],
   expected: "the direction of the spin as drawn: ccw or cw",
   aliases: { counterclockwise: "ccw", anticlockwise: "ccw", left: "ccw", clockwise: "cw", right: "cw" },
+  whole: ["ccw", "cw"],
 };
 
 const TARGET_SHAPE: WordChoice<"edge" | "face" | "round"> = {
   words: ["edge", "face", "round"],
   expected: "what the bar meets: edge, face or round 5 mm",
+  whole: ["edge", "face"],
 };
 
 const CLOSING_SPEED = "a closing speed such as 6 m/s";
@@ -50,6 +52,7 @@ export function isSettingWord(word: string): word is SettingWord {
 
 /** Reads a setting from behind its word, which stood at `keyword`. */
 export function parseSetting(cursor: Cursor, word: SettingWord, keyword: TextRange): Statement {
+  skipEquals(cursor, word);
   switch (word) {
     case "thickness":
     case "density":
@@ -103,13 +106,7 @@ function parseApproach(cursor: Cursor, keyword: TextRange): ApproachStatement {
 
 /** Takes the `to` between the ends of a range or of a slot. */
 export function expectTo(cursor: Cursor, example: string): boolean {
-  if (cursor.panicking || cursor.takeWord("to")) {
-    return !cursor.panicking;
-  }
-  const isEnd = cursor.isLineEnd() || cursor.isSymbol("}");
-  const fixes = isEnd ? [] : [insertFix(cursor.range().start, "to ")];
-  cursor.fail("missing-part", `Expected the other end: ${example}.`, cursor.missingRange(), fixes);
-  return false;
+  return expectWordBefore(cursor, "to", `the other end: ${example}`);
 }
 
 function parseTarget(cursor: Cursor, keyword: TextRange): TargetStatement {
@@ -118,4 +115,14 @@ function parseTarget(cursor: Cursor, keyword: TextRange): TargetStatement {
   const hasOffset = takeOption(cursor, ["offset"]) !== null;
   const offset = hasOffset ? parseExpression(cursor, "an offset such as 12 mm") : null;
   return { kind: "target", keyword, shape, radius, offset, range: cursor.rangeFrom(keyword.start) };
+}
+
+/** `thickness = 12 mm`: only lets have the sign. */
+export function skipEquals(cursor: Cursor, word: string): void {
+  if (cursor.atSymbol("=")) {
+    const range = cursor.range();
+    const message = `A line that starts with ${word} has no = in it.`;
+    cursor.note("unexpected-text", message, range, cursor.removal(range, true));
+    cursor.take();
+  }
 }

@@ -2,17 +2,23 @@ import type { TextRange } from "../text.ts";
 import type { OutlineStatement, Statement, Symmetry } from "../tree.ts";
 import { STATEMENT_WORDS } from "../vocabulary.ts";
 import type { Cursor } from "./cursor.ts";
-import { expectWord, takeOption } from "./expect-word.ts";
+import { expectWord, takeOption, type WordChoice } from "./expect-word.ts";
 import { parseExpression } from "./parse-expression.ts";
 import { parseHole, parseSlot } from "./parse-hole.ts";
 import { parseLet } from "./parse-let.ts";
 import { parseQuotedName } from "./parse-name.ts";
 import { parsePath } from "./parse-path.ts";
 import { parseRequire } from "./parse-require.ts";
-import { parseSetting } from "./parse-setting.ts";
+import { parseSetting, skipEquals } from "./parse-setting.ts";
 import { parseVariant } from "./parse-variant.ts";
 
 export type StatementWord = (typeof STATEMENT_WORDS)[number];
+
+const MIRROR_AXIS: WordChoice<"x" | "y"> = {
+  words: ["x", "y"],
+  expected: "the axis of the mirror: x or y",
+  whole: ["x", "y"],
+};
 
 export function isStatementWord(word: string): word is StatementWord {
   return STATEMENT_WORDS.some((statement) => statement === word);
@@ -20,6 +26,9 @@ export function isStatementWord(word: string): word is StatementWord {
 
 /** Reads a statement from behind its word, which stood at `keyword`. */
 export function parseStatement(cursor: Cursor, word: StatementWord, keyword: TextRange): Statement {
+  if (word !== "let") {
+    skipEquals(cursor, word);
+  }
   switch (word) {
     case "bar": {
       const quoted = parseQuotedName(cursor, 'a name such as "Wattlebird one-tooth"');
@@ -60,7 +69,7 @@ function parseSymmetry(cursor: Cursor): Symmetry | null {
     return { kind, count, range: cursor.rangeFrom(start) };
   }
   if (kind === "mirror") {
-    const axis = expectWord(cursor, { words: ["x", "y"], expected: "the axis of the mirror: x or y" });
+    const axis = expectWord(cursor, MIRROR_AXIS);
     return { kind, axis, range: cursor.rangeFrom(start) };
   }
   return null;

@@ -15,12 +15,14 @@ const TURNING: WordChoice<Turning> = {
   words: ["left", "right"],
   expected: "left (counter-clockwise) or right (clockwise)",
   aliases: { ccw: "left", counterclockwise: "left", cw: "right", clockwise: "right" },
+  whole: ["left", "right"],
 };
 
 const ARC_SHAPE: WordChoice<"radius" | "through" | "about"> = {
   words: ["radius", "through", "about"],
   expected:
     "the run of the arc: radius 160 mm turning right, through (70 mm, 26 mm), or about (0 mm, 0 mm) turning left",
+  aliases: { thru: "through", via: "through", around: "about", center: "about", centre: "about" },
 };
 
 export function isStepWord(word: string): word is StepWord {
@@ -83,7 +85,7 @@ function parseTurning(cursor: Cursor): Turning | null {
   if (cursor.atWord("left") || cursor.atWord("right")) {
     const range = cursor.range();
     const message = `The direction is written turning ${cursor.text()}.`;
-    cursor.note("missing-part", message, range, [insertFix(range.start, "turning ")]);
+    cursor.guess("missing-part", message, range, [insertFix(range.start, "turning ")]);
     return expectWord(cursor, TURNING);
   }
   if (!cursor.panicking) {

@@ -2,9 +2,11 @@ import type { Fix } from "../problem.ts";
 import type { TextRange } from "../text.ts";
 import type { UnitExpression, UnitFactor } from "../tree.ts";
 import type { Cursor } from "./cursor.ts";
-import { fixOf, insertFix, insertion, replaceFix } from "./fixes.ts";
+import { deleteFix, fixOf, insertFix, insertion, replaceFix } from "./fixes.ts";
 import { gluedPower, type Spelling, unitSpelling } from "./unit-spelling.ts";
 import { FUNCTIONS, KEYWORDS, UNITS } from "./word-sets.ts";
+
+const UNITS_AND_KEYWORDS: readonly string[] = [...UNITS, ...KEYWORDS];
 
 /** No physical unit has a higher power. */
 const HIGHEST_POWER = 9;
@@ -44,8 +46,8 @@ function isMeantAsUnit(cursor: Cursor): boolean {
   if (KEYWORDS.has(word) || cursor.isSymbol("=", 1) || cursor.isSymbol("(", 1)) {
     return false;
   }
-  const isKeyword = spellingAt(cursor) === null && cursor.suggest(word, KEYWORDS) !== null;
-  return !isKeyword;
+  const near = spellingAt(cursor)?.isSure ? null : cursor.suggest(word, UNITS_AND_KEYWORDS);
+  return near === null || UNITS.has(near);
 }
 
 function spellingAt(cursor: Cursor): Spelling | null {
@@ -56,16 +58,36 @@ function spellingAt(cursor: Cursor): Spelling | null {
 function parseUnit(cursor: Cursor, valueStart: number): UnitBehind {
   const { start } = cursor.range();
   const read = [parseFactor(cursor, 1, valueStart)];
-  while (isContinued(cursor)) {
-    const sign = cursor.isSymbol("/") ? -1 : 1;
-    cursor.take();
-    read.push(parseFactor(cursor, sign, valueStart));
+  for (;;) {
+    if (isContinued(cursor)) {
+      const sign = cursor.isSymbol("/") ? -1 : 1;
+      cursor.take();
+      read.push(parseFactor(cursor, sign, valueStart));
+    } else if (!cursor.panicking && isUnitAt(cursor)) {
+      read.push(parseSecondUnit(cursor, valueStart));
+    } else {
+      break;
+    }
   }
   if (read.some((factor) => !factor.isKnown)) {
     return "unknown";
   }
   const factors = read.flatMap((factor) => factor.factors);
   return { text: unitText(factors), factors, range: cursor.rangeFrom(start) };
+}
+
+/** `5 mm mm` or `5 N m`: the same unit again is left out, another is taken as multiplied. */
+function parseSecondUnit(cursor: Cursor, valueStart: number): ReadFactor {
+  const range = cursor.range();
+  const gap = { start: cursor.previousEnd, end: range.start };
+  const isRepeated = cursor.isWord(cursor.text(), -1);
+  const fix = isRepeated
+    ? deleteFix(cursor.table.source, range)
+    : fixOf("Insert '*'", [{ ...gap, newText: "*" }]);
+  const message = "Units are joined with * or /, as in N*m.";
+  cursor.note("unexpected-text", isRepeated ? "The unit stands here twice." : message, range, [fix]);
+  const factor = parseFactor(cursor, 1, valueStart);
+  return isRepeated ? { factors: [], isKnown: true } : factor;
 }
 
 function isContinued(cursor: Cursor): boolean {

@@ -2,7 +2,7 @@ import type { TextRange } from "../text.ts";
 import type { Statement, VariantStatement } from "../tree.ts";
 import { type Block, closeBlock, isBlockOver, openBlock } from "./block.ts";
 import type { Cursor } from "./cursor.ts";
-import { deleteFix, fixOf, replaceFix } from "./fixes.ts";
+import { fixOf, replaceFix } from "./fixes.ts";
 import { parseOverride } from "./parse-let.ts";
 import { parseQuotedName } from "./parse-name.ts";
 import { isSettingWord, parseSetting, SETTING_WORDS, type SettingWord } from "./parse-setting.ts";
@@ -26,9 +26,8 @@ function isItemAt(cursor: Cursor): boolean {
 
 function parseBody(cursor: Cursor, block: Block): readonly Statement[] {
   const body: Statement[] = [];
-  for (let isNewLine = false; !isBlockOver(cursor); isNewLine = cursor.kind() === "newline") {
-    cursor.skipNewlines();
-    if (isBlockOver(cursor) || (isNewLine && endsOpenBlock(cursor, block))) {
+  for (cursor.skipNewlines(); !isBlockOver(cursor); cursor.skipNewlines()) {
+    if (cursor.startsLine && endsOpenBlock(cursor, block)) {
       break;
     }
     readItem(cursor, body);
@@ -47,13 +46,19 @@ function endsOpenBlock(cursor: Cursor, block: Block): boolean {
 }
 
 function readItem(cursor: Cursor, body: Statement[]): void {
-  if (isOverrideAt(cursor)) {
+  cursor.calm();
+  if (isOverrideAt(cursor) && !isSettingMeant(cursor)) {
     body.push(parseOverride(cursor));
   } else if (cursor.kind() === "word") {
     readWord(cursor, cursor.text(), body);
   } else {
     reportNoItem(cursor);
   }
+}
+
+/** `thickness = 10 mm` sets the thickness, unless a let of the file has that name. */
+function isSettingMeant(cursor: Cursor): boolean {
+  return isSettingWord(cursor.text()) && !cursor.table.letNames.has(cursor.text());
 }
 
 function readWord(cursor: Cursor, word: string, body: Statement[]): void {
@@ -107,9 +112,12 @@ function readMisspelt(cursor: Cursor, word: string, body: Statement[]): void {
 function reportNoItem(cursor: Cursor): void {
   const range = cursor.range();
   if (cursor.isSymbol(",")) {
-    cursor.note("unexpected-text", "Overrides need no comma between them.", range, [
-      deleteFix(range, ",", true),
-    ]);
+    cursor.note(
+      "unexpected-text",
+      "Overrides need no comma between them.",
+      range,
+      cursor.removal(range, true),
+    );
     cursor.take();
     return;
   }

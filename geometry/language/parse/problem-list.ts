@@ -5,7 +5,10 @@ export const MOST_PROBLEMS = 500;
 
 /** Problems as they are found, no more than can be shown. */
 export interface ProblemList {
-  add(problem: Problem): void;
+  /** Adds a problem, which is not even made once the list is full. */
+  make(problem: () => Problem): void;
+  /** True once there are more problems than can be shown. */
+  readonly isFull: boolean;
   readonly found: readonly Problem[];
 }
 
@@ -13,10 +16,13 @@ export interface ProblemList {
 export function createProblemList(): ProblemList {
   const found: Problem[] = [];
   return {
-    add: (problem) => {
+    make: (problem) => {
       if (found.length <= MOST_PROBLEMS) {
-        found.push(problem);
+        found.push(problem());
       }
+    },
+    get isFull() {
+      return found.length > MOST_PROBLEMS;
     },
     found,
   };

@@ -1,0 +1,94 @@
+/** The report in a terminal: at most 80 columns, colour only where the terminal takes it. */
+import type { Analysis } from "../../geometry/analysis/analyse.ts";
+import { CAUTIONS } from "../../geometry/files/cautions.ts";
+import { join, type Report, type ReportRow, type RequirementRow } from "../../geometry/files/report.ts";
+import { paint } from "./paint.ts";
+import { oneLine, problemLine } from "./problem-line.ts";
+import type { Terminal } from "./world.ts";
+
+const LABEL_WIDTH = 27;
+const BAR_WIDTH = 22;
+const MOST_COLUMNS = 80;
+
+/** Lay a report out for a terminal. */
+export function reportText(report: Report, analysis: Analysis, path: string, terminal: Terminal): string {
+  const blocks = [
+    heading(report, terminal),
+    ...report.sections.map(({ title, rows }) => section(title, rows, terminal)),
+    biteTable(report, terminal),
+    requirementTable(report.requirements, terminal),
+    problemList(analysis, path, terminal),
+    cautions(terminal),
+  ];
+  return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
+}
+
+function heading({ title, variant, subtitle }: Report, terminal: Terminal): string {
+  const name = oneLine(variant === null ? title : `${title} – ${variant}`);
+  const rule = "─".repeat(Math.min(terminal.columns, MOST_COLUMNS));
+  return [paint(name, "bold", terminal), oneLine(subtitle), paint(rule, "dim", terminal)].join("\n");
+}
+
+function section(title: string, rows: readonly ReportRow[], terminal: Terminal): string {
+  const lines = rows.map(({ label, value }) => `  ${label.padEnd(LABEL_WIDTH)}${join(value)}`);
+  return [paint(title, "bold", terminal), ...lines].join("\n");
+}
+
+function biteTable({ bite }: Report, terminal: Terminal): string {
+  if (bite.rows.length === 0) return "";
+  const { speedUnit, depthUnit } = bite;
+  const title = paint("Bite against closing speed", "bold", terminal);
+  const head = row([`closing ${speedUnit}`, `deepest ${depthUnit}`, "mean", "square", "ideal"], "");
+  const lines = bite.rows.map(({ closing, deepest, mean, square, ideal, depthShare }) =>
+    row([closing, deepest, mean, square, ideal], paint(bar(depthShare), "cyan", terminal)),
+  );
+  return [title, paint(head, "dim", terminal), ...lines].join("\n");
+}
+
+const COLUMN_WIDTHS = [13, 12, 8, 8, 8] as const;
+
+function row(cells: readonly string[], tail: string): string {
+  const padded = cells.map((cell, index) => cell.padStart(COLUMN_WIDTHS[index] ?? 8)).join("");
+  return `${padded}  ${tail}`.trimEnd();
+}
+
+/** A bar of eighths of a character, so that close depths can be told apart. */
+function bar(share: number): string {
+  const eighths = Math.round(share * BAR_WIDTH * 8);
+  const rest = eighths % 8;
+  return "█".repeat(Math.floor(eighths / 8)) + (rest > 0 ? String.fromCodePoint(0x2590 - rest) : "");
+}
+
+function requirementTable(requirements: readonly RequirementRow[], terminal: Terminal): string {
+  if (requirements.length === 0) return "";
+  const lines = requirements.map(({ label, value, limit, holds }) => {
+    const verdict = holds === null ? "not known" : holds ? "met" : "NOT MET";
+    const colour = holds === null ? "yellow" : holds ? "green" : "red";
+    return `  ${label.padEnd(LABEL_WIDTH)}${value.padEnd(14)}${limit.padEnd(24)}${paint(verdict, colour, terminal)}`;
+  });
+  return [paint("Requirements", "bold", terminal), ...lines].join("\n");
+}
+
+function problemList({ problems, source }: Analysis, path: string, terminal: Terminal): string {
+  if (problems.length === 0) return "";
+  const lines = problems.map((problem) => problemLine(problem, source.lines, path, terminal));
+  return [paint("Problems", "bold", terminal), ...lines.flatMap((line) => wrap(line, "  "))].join("\n");
+}
+
+function cautions(terminal: Terminal): string {
+  const lines = CAUTIONS.flatMap((caution) => wrap(caution, "  "));
+  return [paint("Take care", "bold", terminal), ...lines].join("\n");
+}
+
+/** Break a line at spaces to the page's width. Colour codes make it a little early, never too late. */
+function wrap(line: string, indent: string): string[] {
+  const lines: string[] = [];
+  let current = indent;
+  for (const word of line.split(" ")) {
+    if (current !== indent && current.length + 1 + word.length > MOST_COLUMNS) {
+      lines.push(current);
+      current = `${indent}  ${word}`;
+    } else current = current === indent ? indent + word : `${current} ${word}`;
+  }
+  return [...lines, current];
+}
