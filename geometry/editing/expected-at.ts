@@ -1,0 +1,55 @@
+/** The forms that what stands before the cursor may become. */
+import { REQUIRABLE_FIGURES } from "../figures/catalogue.ts";
+import type { Design } from "../language/design.ts";
+import { isSettingWord } from "../language/parse/parse-setting.ts";
+import { isStatementWord } from "../language/parse/parse-statement.ts";
+import { isStepWord } from "../language/parse/parse-step.ts";
+import type { Dimension } from "../language/quantity.ts";
+import type { CursorPlace } from "./cursor-place.ts";
+import { type Form, OVERRIDE_FORM, STATEMENT_FORMS, STEP_FORMS, type Taking } from "./forms.ts";
+import { type FormMatch, type MatchContext, matchForm } from "./match-form.ts";
+
+/** Every form that fits what stands before the cursor; none at the start of an item, or where the text fits no form. */
+export function matchesAt(place: CursorPlace, design: Design): readonly FormMatch[] {
+  const context: MatchContext = {
+    place,
+    dimensionOf: (taking) => dimensionOf(taking, place, design),
+    figureTakesSpeed: (name) => figureOf(name)?.takesSpeed ?? false,
+  };
+  return formsOf(place).flatMap((form) => matchForm(form, context) ?? []);
+}
+
+/** The name that the item defines: of a let, or of an override. */
+export function definedName({ item, block }: CursorPlace): string | null {
+  const [first, second] = item;
+  if (block === "file" && first?.text === "let") return second?.kind === "word" ? second.text : null;
+  return first?.kind === "word" && second?.text === "=" ? first.text : null;
+}
+
+function formsOf({ block, item, letNames }: CursorPlace): readonly Form[] {
+  const [first, second] = item;
+  if (first?.kind !== "word") return [];
+  const word = first.text;
+  const isOverride = second?.text === "=" && !(isSettingWord(word) && !letNames.has(word));
+  if (block === "path") return isStepWord(word) ? STEP_FORMS[word] : [];
+  if (block === "variant") {
+    if (isOverride) return [OVERRIDE_FORM];
+    return isSettingWord(word) ? STATEMENT_FORMS[word] : [];
+  }
+  if (block !== "file") return [];
+  if (isStatementWord(word)) return STATEMENT_FORMS[word];
+  return isOverride ? [OVERRIDE_FORM] : [];
+}
+
+/** The kind of value that a part takes at this place; null for any. */
+export function dimensionOf(taking: Taking, place: CursorPlace, { lets }: Design): Dimension | null {
+  if (taking.kind === "value") return taking.dimension;
+  if (taking.kind === "limit") return figureOf(place.item[1]?.text ?? "")?.dimension ?? null;
+  if (taking.kind !== "override") return null;
+  const name = definedName(place);
+  return lets.find((known) => known.name === name)?.value?.dimension ?? null;
+}
+
+function figureOf(name: string) {
+  return REQUIRABLE_FIGURES.find((figure) => figure.name === name);
+}
