@@ -23,7 +23,7 @@ export interface AtCursor {
 }
 
 /** The text without its mark, and where that stood. */
-export function readCursor(marked: string): AtCursor {
+function readCursor(marked: string): AtCursor {
   const offset = marked.indexOf("|");
   if (offset < 0 || marked.indexOf("|", offset + 1) >= 0)
     throw new Error(`one | marks the cursor: ${marked}`);

@@ -103,7 +103,7 @@ function turned(sign: 1 | -1): 1 | -1 {
 }
 
 /** What a name stands for in a variant: the variant's override, else the let; of several the first. */
-export function valueOfLet(name: string, tree: SyntaxTree, variant: string | null): Expression | null {
+function valueOfLet(name: string, tree: SyntaxTree, variant: string | null): Expression | null {
   const bodies = tree.statements.flatMap((statement) =>
     statement.kind === "variant" && statement.name === variant && variant !== null ? [statement.body] : [],
   );
