@@ -1,7 +1,6 @@
 import type { FileReading } from "../parse/read-file.ts";
 import type { TokenColumns } from "../parse/token-columns.ts";
 import type { TextRange } from "../text.ts";
-import { visitTree } from "../tree-walk.ts";
 
 export interface LinePlace {
   /** False where a problem was found in the statement or step, or its text was skipped. */
@@ -106,27 +105,30 @@ function splitAtLineEnds(tokens: TokenColumns): readonly TextRange[] {
 
 /** From `{` to `}` of each block, in the order of the text; they do not nest. */
 function readBlocks({ tree, table }: FileReading): readonly TextRange[] {
-  const blocks: TextRange[] = [];
   const { tokens, closers } = table;
-  const closeOf = new Map(Array.from(closers, ([open, close]) => [tokens.start(close), tokens.start(open)]));
-  visitTree(tree, ({ type, node }) => {
-    if (type === "path") {
-      blocks.push(pathBlock(node.range, table.source, closeOf));
-    } else if (type === "statement" && node.kind === "variant") {
-      blocks.push(variantBlock(node.range, node.nameRange, closeOf));
+  const openerOf = new Map(Array.from(closers, ([open, close]) => [tokens.start(close), tokens.start(open)]));
+  return tree.statements.flatMap((statement) => {
+    switch (statement.kind) {
+      case "outline":
+      case "cutout":
+        return statement.path === null ? [] : [pathBlock(statement.path.range, table.source)];
+      case "variant": {
+        const end = blockEnd(statement.range, table.source);
+        return [{ start: openerOf.get(end) ?? statement.nameRange.end, end }];
+      }
+      default:
+        return [];
     }
   });
-  return blocks;
 }
 
-function pathBlock(range: TextRange, source: string, closeOf: ReadonlyMap<number, number>): TextRange {
-  // Where the `{` is missing, the path starts with its first step, and that step is inside.
+/** Where the `{` is missing, the path starts with its first step, and that step is inside. */
+function pathBlock(range: TextRange, source: string): TextRange {
   const hasBrace = source.charAt(range.start) === "{";
-  const end = closeOf.has(range.end - 1) ? range.end - 1 : range.end;
-  return { start: hasBrace ? range.start : range.start - 1, end };
+  return { start: hasBrace ? range.start : range.start - 1, end: blockEnd(range, source) };
 }
 
-function variantBlock(range: TextRange, name: TextRange, closeOf: ReadonlyMap<number, number>): TextRange {
-  const open = closeOf.get(range.end - 1);
-  return open === undefined ? { start: name.end, end: range.end } : { start: open, end: range.end - 1 };
+/** Where the `}` stands, or the end of a block without one. */
+function blockEnd(range: TextRange, source: string): number {
+  return source.charAt(range.end - 1) === "}" ? range.end - 1 : range.end;
 }

@@ -16,9 +16,12 @@ export function joinLines(columns: GrowingColumns): TokenColumns {
     const next = nextOnLine(columns, i);
     if (depth === 0 || startsAnew(columns, next)) {
       depth = 0;
-      joined.copy(columns, i);
+      joined.push("newline", columns.start(i), columns.end(i));
+      // What was left out on the lines between stood there alone.
+      carryTaint(columns, next - 1, joined);
+    } else {
+      carryTaints(columns, i, next, joined);
     }
-    carryTaint(columns, next - 1, joined);
     i = next - 1;
   }
   return joined;
@@ -47,6 +50,12 @@ function depthAfter(kind: SyntaxKind, depth: number): number {
   }
 }
 
+function carryTaints(from: TokenColumns, first: number, next: number, to: GrowingColumns): void {
+  for (let i = first; i < next; i += 1) {
+    carryTaint(from, i, to);
+  }
+}
+
 /** What was left out behind a line end now stands behind the last token copied. */
 function carryTaint(from: TokenColumns, index: number, to: GrowingColumns): void {
   if (from.isTainted(index)) {
@@ -72,8 +81,8 @@ function startsAnew(columns: TokenColumns, index: number): boolean {
   if (!STATEMENTS.has(word) && !STEPS.has(word)) {
     return false;
   }
-  return next === "newline" ? word === "close" : STARTS_OPERAND.has(next);
+  return next === "newline" || next === "end" ? word === "close" : STARTS_OPERAND.has(next);
 }
 
 /** What follows the word of a statement or step, and never a name inside an expression. */
-const STARTS_OPERAND: ReadonlySet<string> = new Set(["(", "{", "word", "number", "grade", "string", "end"]);
+const STARTS_OPERAND: ReadonlySet<string> = new Set(["(", "{", "word", "number", "grade", "string"]);

@@ -248,7 +248,7 @@ function refuseUnit(cursor: Cursor, value: Expression, why: string): Expression 
   const { start } = cursor.range();
   const message = `A unit stands only behind a number or parentheses; ${why}.`;
   const fix = fixOf(`Multiply by 1 ${cursor.text()}`, [insertion(start, "* 1 ")]);
-  cursor.note("unexpected-text", message, cursor.range(), [fix]);
+  cursor.guess("unexpected-text", message, cursor.range(), [fix]);
   parseUnitBehind(cursor, value.range.start);
   return value;
 }

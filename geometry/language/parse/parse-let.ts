@@ -87,6 +87,9 @@ function renameFixes(cursor: Cursor, word: string): readonly Fix[] {
   const edits = places
     .filter((ahead) => isNameAt(cursor, ahead))
     .map((ahead) => ({ ...cursor.range(ahead), newText }));
+  if (edits.length === 0) {
+    return [];
+  }
   return [fixOf(`Rename to '${newText}'`, edits)];
 }
 

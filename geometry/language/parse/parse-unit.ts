@@ -135,7 +135,7 @@ function parsePower(cursor: Cursor, valueStart: number): number {
 /** `5 mm^x`: a value raised to a power needs parentheses, because `^` behind a unit belongs to the unit. */
 function reportPower(cursor: Cursor, valueStart: number): void {
   const edits = [insertion(valueStart, "("), insertion(cursor.previousEnd, ")")];
-  cursor.note(
+  cursor.guess(
     "unexpected-text",
     `The power of a unit is a whole number up to ${HIGHEST_POWER}, as in mm^2; to raise the value itself put it in parentheses.`,
     cursor.range(),
