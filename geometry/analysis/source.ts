@@ -15,8 +15,29 @@ export interface Source {
   readonly variants: readonly string[];
 }
 
+/** Twice the text of a bar of ten thousand segments. What is longer is no outline file, and would only cost time. */
+export const MOST_CHARACTERS = 1_000_000;
+
 /** Read a text. Any text gives a source; what is wrong with it stands in `problems`. */
 export function readSource(text: string): Source {
-  const { tree, problems } = parse(text);
-  return { text, tree, problems, lines: createLineIndex(text), variants: variantNames(tree) };
+  const { tree, problems } = parse(text.slice(0, MOST_CHARACTERS));
+  return {
+    text,
+    tree,
+    problems: text.length > MOST_CHARACTERS ? [tooLong(text), ...problems] : problems,
+    lines: createLineIndex(text),
+    variants: variantNames(tree),
+  };
+}
+
+function tooLong({ length }: string): Problem {
+  return {
+    severity: "error",
+    code: "too-long",
+    message:
+      `The text has ${length} characters; only the first ${MOST_CHARACTERS} are read. ` +
+      "An outline file is far shorter: is this one?",
+    range: { start: MOST_CHARACTERS, end: length },
+    fixes: [],
+  };
 }

@@ -10,6 +10,7 @@ export const PROBLEM_CODES = {
   "missing-part": "Something a statement needs is not there.",
   "missing-brace": "A block or parenthesis is not closed.",
   "misplaced-statement": "A statement or step that belongs elsewhere.",
+  "too-long": "A text longer than the tool reads.",
   "too-deep": "Expressions are nested deeper than the tool follows.",
   "too-many-problems": "More problems than the tool lists; the rest appear once these are mended.",
   "duplicate-statement": "A statement that may stand only once.",
