@@ -22,6 +22,10 @@ export function approachLight({ pieces }: BiteProfile, advance: number): Light {
     pieceAt,
     xFrom,
     xTo: (index) => pieceAt(index).radiusTo + advance * pieceAt(index).thetaTo,
+    xBound: (index) => {
+      const { radiusFrom, radiusTo, thetaFrom, thetaTo } = pieceAt(index);
+      return Math.max(radiusFrom, radiusTo) + advance * Math.max(thetaFrom, thetaTo);
+    },
     turnOf: (index) => turnOf(pieceAt(index), advance),
     xAt,
     find: (index, from, to, x) => rootBetween((s) => xAt(index, s) - x, from, to),

@@ -12,6 +12,8 @@ export interface Light {
   pieceAt(index: number): Piece;
   xFrom(index: number): number;
   xTo(index: number): number;
+  /** No part of the piece has a larger `x`. */
+  xBound(index: number): number;
   /** Where on the piece `x` turns about, or null. There is at most one such place. */
   turnOf(index: number): number | null;
   xAt(index: number, s: number): number;
@@ -67,6 +69,8 @@ export function litBy(light: Light): Lit[] {
   let walk: Walk = { kind: "pocket", gate: light.start, edge: -Infinity, nearest: Infinity };
   let before: Run | null = null;
   for (let index = 0; index < light.count; index++) {
+    // Nothing in a pocket matters until it comes out: most of an outline is passed over here.
+    if (walk.kind === "pocket" && light.xBound(index) <= walk.gate) continue;
     for (const run of runsOf(light, index)) {
       walk = walkOn(light, open, walk, before, run);
       before = run;
@@ -158,6 +162,8 @@ function settled(light: Light, { run, xFrom, xTo }: Open): Lit {
   };
 }
 
+/** A step along a ray that is lower than this share of the radius is rounding. */
+const NO_HEIGHT_SHARE = 1e-12;
 /** Headings that turn by less than this go straight on, or straight back; rounding of coordinates is far below it. */
 const STRAIGHT_SINE = 1e-9;
 
@@ -170,7 +176,7 @@ function foldsNearer(light: Light, before: Run, run: Run): boolean {
   if (before.index === run.index) return first.rises;
   // Anything between the two runs stands along the ray: what is farther out is nearer to the light.
   const climbed = second.radiusFrom - first.radiusTo;
-  if (run.index > before.index + 1 && climbed !== 0) return climbed > 0;
+  if (Math.abs(climbed) > NO_HEIGHT_SHARE * first.radiusTo) return climbed > 0;
   const [outA, aroundA] = [outwardAt(first.curve, first.to), aroundAt(first.curve, first.to)];
   const [outB, aroundB] = [outwardAt(second.curve, second.from), aroundAt(second.curve, second.from)];
   const left = aroundA * outB - outA * aroundB;

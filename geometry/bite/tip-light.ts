@@ -44,6 +44,12 @@ export function tipLight({ pieces }: BiteProfile, tip: number, count: number, st
     pieceAt,
     xFrom: (index) => (index === 0 ? start : xAt(index, pieceAt(index).from)),
     xTo: (index) => (index === count - 1 ? 0 : xAt(index, pieceAt(index).to)),
+    xBound: (index) => {
+      const { radiusFrom, radiusTo, thetaFrom, thetaTo } = pieceAt(index);
+      const way = Math.max(thetaFrom, thetaTo) + lapped(index) - theta;
+      const drop = first.radiusFrom + Math.min(0, level * way) - Math.max(radiusFrom, radiusTo);
+      return drop > 0 ? xOf(drop, way) : 0;
+    },
     turnOf: (index) => {
       const { canTurn, from, to } = pieceAt(index);
       if (!canTurn || index === 0 || off(index, from) > 0 === off(index, to) > 0) return null;

@@ -28,13 +28,17 @@ export function envelopeFaults(profile: BiteProfile, advance: number, rays: numb
     xFrom === (lit[i - 1]?.xTo ?? xFrom) ? [] : [`a gap at ray ${xFrom}`],
   );
   const last = lit.at(-1)?.xTo ?? Number.NaN;
-  if (Math.abs(last - first - period) > 1e-12 * profile.maxRadiusMm) faults.push(`the rays end at ${last}`);
+  if (!(Math.abs(last - first - period) <= 1e-12 * (profile.maxRadiusMm + period)))
+    faults.push(`the rays end at ${last}`);
   const outline = stretchesOf(profile);
   const shift = thetaShift(profile);
   for (let i = 0; i < rays; i++) {
     const x = first + (period * (i + 0.5)) / rays;
     const part = lit.find(({ xTo }) => xTo >= x);
-    if (part === undefined) continue;
+    if (part === undefined) {
+      faults.push(`ray ${x} meets nothing`);
+      continue;
+    }
     const s = light.find(part.index, part.from, part.to, x);
     const piece = light.pieceAt(part.index);
     const { radius, theta } = placeOf(profile, pointOn(profile, piece, s));
