@@ -46,7 +46,7 @@ export const cases: readonly BenchCase[] = [
     name: "one speed",
     peer: STEPPED,
     target: 1000,
-    inputs: "60 segments; good to 1e-12",
+    inputs: "60 segments; good to 1e-9",
     run: () => biteAt(profile, { ...SPIN, closingMPerS: SPEED_M_PER_S }).maxMm,
   },
   {
