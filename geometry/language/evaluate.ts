@@ -1,5 +1,6 @@
 /** From the syntax tree to the design: every name resolved, every value of its kind, for one variant of the file. */
 import type { Design } from "./design.ts";
+import { duplicates } from "./evaluate/duplicates.ts";
 import { evaluateFileLets, letStatements, letValues } from "./evaluate/file-lets.ts";
 import { evaluateBore, evaluateHoles } from "./evaluate/holes.ts";
 import { missingStatements } from "./evaluate/missing.ts";
@@ -11,7 +12,7 @@ import { EDGE, evaluateApproach, evaluateSpin, evaluateTarget } from "./evaluate
 import { unusedLets } from "./evaluate/unused-lets.ts";
 import { usualUnits } from "./evaluate/usual-unit.ts";
 import type { Scope } from "./evaluate/values.ts";
-import { checkVariants, findVariant, settingOf } from "./evaluate/variants.ts";
+import { checkOverrides, findVariant, settingOf } from "./evaluate/variants.ts";
 import type { Problem } from "./problem.ts";
 import type { Quantity } from "./quantity.ts";
 import type { RequirableFigure } from "./requirable.ts";
@@ -55,7 +56,8 @@ export function evaluate(tree: SyntaxTree, { variant: name, figures }: EvaluateO
   };
   for (const problem of missingStatements(tree, variant)) report(problem);
   for (const problem of unusedLets(tree, lets)) report(problem);
-  checkVariants(tree, lets, report);
+  for (const problem of duplicates(tree)) report(problem);
+  checkOverrides(tree, lets, report);
   return { design, problems: problems(), quantityOf: (expression) => values.quietly.value(expression) };
 }
 

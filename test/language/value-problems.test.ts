@@ -390,7 +390,35 @@ const CASES: Partial<Record<ProblemCode, readonly Case[]>> = {
   "duplicate-name": [
     {
       bad: 'variant "a" { thickness 9 mm }\nvariant ⟦"a"⟧ { thickness 8 mm }',
-      says: 'a variant "a" already',
+      says: 'a variant "a" already; the first one counts',
+      mended: 'variant "a" { thickness 9 mm }',
+    },
+    {
+      bad: "let a = 3 mm\nlet ⟦a⟧ = 4 mm # again\ntarget edge offset a",
+      says: "a let 'a' already",
+      mended: "let a = 3 mm\ntarget edge offset a",
+    },
+    {
+      bad: 'let a = 3 mm\ntarget edge offset a\nvariant "v" {\n  a = 4 mm\n  ⟦a⟧ = 5 mm\n}',
+      says: "overrides 'a' already",
+      mended: 'let a = 3 mm\ntarget edge offset a\nvariant "v" {\n  a = 4 mm\n}',
+      variant: "v",
+    },
+  ],
+  "duplicate-statement": [
+    { bad: "thickness 9 mm\n⟦thickness⟧ 8 mm", says: "a line 'thickness' already", mended: "thickness 9 mm" },
+    { bad: "bore 20 mm\n⟦bore⟧ 21 mm # wider", says: "the first one counts", mended: "bore 20 mm" },
+    { bad: 'bar "a"\n⟦bar⟧ "b"', says: "a line 'bar'", mended: 'bar "a"' },
+    {
+      bad: "outline { from (60 mm, 0 mm) line (0 mm, 60 mm) close }\n⟦outline⟧ {\n  from (60 mm, 0 mm)\n  close\n}",
+      says: "a line 'outline'",
+      mended: "outline { from (60 mm, 0 mm) line (0 mm, 60 mm) close }",
+    },
+    {
+      bad: 'variant "v" {\n  thickness 9 mm\n  ⟦thickness⟧ 8 mm\n}',
+      says: "a line 'thickness'",
+      mended: 'variant "v" {\n  thickness 9 mm\n}',
+      variant: "v",
     },
   ],
   "missing-outline": [

@@ -11,7 +11,7 @@ import { refuseOrder } from "./settings.ts";
 import type { Scope } from "./values.ts";
 import type { Workings } from "./workings.ts";
 
-/** Lets by name; the first of a name counts (a second one is the parser's to report). */
+/** Lets by name; the first of a name counts. */
 export type LetStatements = ReadonlyMap<string, LetStatement>;
 
 export function letStatements(tree: SyntaxTree): LetStatements {

@@ -18,17 +18,10 @@ export function variantsOf(tree: SyntaxTree): readonly VariantStatement[] {
   return tree.statements.filter((statement) => statement.kind === "variant");
 }
 
-/** Checks what does not depend on values, for all variants: their names, and that what they override is there. */
-export function checkVariants(tree: SyntaxTree, lets: LetStatements, report: Report): void {
-  const names = new Set<string>();
-  for (const variant of variantsOf(tree)) {
-    if (variant.name !== null && names.has(variant.name)) {
-      report(failure("duplicate-name", variant.nameRange, `There is a variant "${variant.name}" already.`));
-    }
-    if (variant.name !== null) names.add(variant.name);
-    for (const statement of variant.body) {
-      if (statement.kind === "override") checkOverride(statement, lets, report);
-    }
+/** Checks, for all variants, that the lets which they override are there. */
+export function checkOverrides(tree: SyntaxTree, lets: LetStatements, report: Report): void {
+  for (const statement of variantsOf(tree).flatMap(({ body }) => body)) {
+    if (statement.kind === "override") checkOverride(statement, lets, report);
   }
 }
 

@@ -1,0 +1,75 @@
+import type { Problem } from "../problem.ts";
+import type { ProblemCode } from "../problem-codes.ts";
+import type { TextRange } from "../text.ts";
+import type { Statement, StatementKind, SyntaxTree } from "../tree.ts";
+import { deleteLines } from "./lines.ts";
+import { failure, fix } from "./problems.ts";
+
+/** What may stand but once, in a file or in a variant. */
+const ONCE: readonly StatementKind[] = [
+  "bar",
+  "thickness",
+  "material",
+  "density",
+  "yield",
+  "outline",
+  "bore",
+  "spin",
+  "approach",
+  "target",
+];
+
+/** What makes a statement the same as another one, and how to speak of it. */
+interface Identity {
+  readonly key: string;
+  readonly code: ProblemCode;
+  readonly range: TextRange;
+  readonly message: string;
+}
+
+/** Statements and names that stand a second time: the first counts, so the others would be passed over in silence. */
+export function duplicates({ text, statements }: SyntaxTree): readonly Problem[] {
+  const bodies = statements.flatMap((statement) => (statement.kind === "variant" ? [statement.body] : []));
+  return [statements, ...bodies].flatMap((block) => duplicatesIn(text, block));
+}
+
+function duplicatesIn(text: string, statements: readonly Statement[]): readonly Problem[] {
+  const met = new Set<string>();
+  const problems: Problem[] = [];
+  for (const statement of statements) {
+    const identity = identityOf(statement);
+    if (identity === null) continue;
+    const { key, code, range, message } = identity;
+    const remove = fix("Delete this one", [deleteLines(text, statement.range)]);
+    if (met.has(key))
+      problems.push(failure(code, range, `${message} already; the first one counts.`, [remove]));
+    met.add(key);
+  }
+  return problems;
+}
+
+/** Null for what may stand more than once, and for what has no name to be told by. */
+function identityOf(statement: Statement): Identity | null {
+  const { kind, keyword } = statement;
+  if (ONCE.includes(kind)) {
+    return { key: kind, code: "duplicate-statement", range: keyword, message: `There is a line '${kind}'` };
+  }
+  if (kind === "let" && statement.name !== null) {
+    const { name, range } = statement.name;
+    return { key: `let ${name}`, code: "duplicate-name", range, message: `There is a let '${name}'` };
+  }
+  if (kind === "override") {
+    const { name, range } = statement.name;
+    return { key: `let ${name}`, code: "duplicate-name", range, message: `This variant overrides '${name}'` };
+  }
+  if (kind === "variant" && statement.name !== null) {
+    const { name, nameRange } = statement;
+    return {
+      key: `"${name}"`,
+      code: "duplicate-name",
+      range: nameRange,
+      message: `There is a variant "${name}"`,
+    };
+  }
+  return null;
+}
