@@ -6,8 +6,8 @@ import { type Piece, thetaAt } from "./piece.ts";
 import { rootBetween } from "./root.ts";
 
 /**
- * The light by which an approaching edge sees the bar: rays of slope −κ in the plane of θ and r, κ = v/ω the advance in mm per
- * radian. A ray is told by x = r + κθ, and the target runs along it with θ.
+ * The light by which an approaching edge sees the bar: rays of slope −κ in the plane of θ and r, κ = v/ω the
+ * advance in mm per radian. A ray is told by x = r + κθ, and the target runs along it with θ.
  */
 export function approachLight({ pieces }: BiteProfile, advance: number): Light {
   const pieceAt = (index: number): Piece => atRound(pieces, index);

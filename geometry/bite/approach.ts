@@ -9,7 +9,10 @@ export interface BiteCondition {
 
 const MM_PER_M = 1000;
 
-/** How far the target comes nearer while the bar turns a radian: κ = v/ω, in mm. Depths and shares depend on nothing else. */
+/**
+ * How far the target comes nearer while the bar turns a radian: κ = v/ω, in mm. Depths and shares depend on
+ * nothing else.
+ */
 export function advanceMmPerRad({ closingMPerS, radPerS }: Omit<BiteCondition, "squareStrikeRad">): number {
   return (closingMPerS * MM_PER_M) / radPerS;
 }

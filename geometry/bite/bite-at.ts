@@ -25,8 +25,9 @@ export interface StruckBite extends Bite {
 }
 
 /**
- * An advance below this share of the largest radius a radian is taken as this share: the rays are then so flat that
- * their places would drown in the rounding of the radius. What strikes first is the same as a little above it.
+ * An advance below this share of the largest radius a radian is taken as this share: the rays are then so
+ * flat that their places would drown in the rounding of the radius. What strikes first is the same as a
+ * little above it.
  */
 const LEAST_ADVANCE_SHARE = 1e-9;
 
@@ -42,7 +43,9 @@ export function biteAt(profile: BiteProfile, condition: BiteCondition): StruckBi
   };
 }
 
-/** The bite at one advance in mm per radian, the teeth found before. Nothing else about the speeds matters. */
+/**
+ * The bite at one advance in mm per radian, the teeth found before. Nothing else about the speeds matters.
+ */
 export function biteAtAdvance(profile: BiteProfile, teeth: Teeth, advanceMm: number): Bite {
   const { advance, lit } = litAt(profile, advanceMm);
   return { ...depthsOf(profile, teeth, advance, lit), idealMm: idealMm(teeth, advanceMm) };

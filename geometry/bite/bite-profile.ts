@@ -46,7 +46,10 @@ export function biteProfile(outer: Loop, direction: SpinDirection): BiteProfile 
   };
 }
 
-/** The loop as a bar that turns counter-clockwise offers it: clockwise. A bar that turns the other way is its mirror image. */
+/**
+ * The loop as a bar that turns counter-clockwise offers it: clockwise. A bar that turns the other way is its
+ * mirror image.
+ */
 function offeredLoop(outer: Loop, direction: SpinDirection): Loop {
   return direction === "ccw" ? reversedLoop(outer) : mirroredLoop(outer, "x");
 }

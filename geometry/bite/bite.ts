@@ -4,7 +4,6 @@
  */
 export { advanceMmPerRad, type BiteCondition } from "./approach.ts";
 export { type Bite, biteAt, type StruckBite } from "./bite-at.ts";
-export { type BitePoint, type BiteRange, biteCurve } from "./bite-curve.ts";
-export { type BiteProfile, biteProfile } from "./bite-profile.ts";
-export { type CleanBite, type CleanBiteEnd, cleanBite } from "./clean-bite.ts";
-export type { Range, Strike } from "./strikes.ts";
+export { biteCurve } from "./bite-curve.ts";
+export { biteProfile } from "./bite-profile.ts";
+export { type CleanBite, cleanBite } from "./clean-bite.ts";

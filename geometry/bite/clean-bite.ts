@@ -9,7 +9,7 @@ import { type SquarePart, type Teeth, teethOf } from "./teeth.ts";
 import { type TipLight, tipLight } from "./tip-light.ts";
 
 /** What ends the clean bite: where the first strike lands that is not square on the face of a tooth. */
-export interface CleanBiteEnd {
+interface CleanBiteEnd {
   /** The segment's place in the loop as given. */
   readonly segment: number;
   readonly point: Point;
@@ -19,16 +19,27 @@ export interface CleanBiteEnd {
 
 /** Up to which closing speed every strike is square and on the face of a tooth. */
 export interface CleanBite {
-  /** 0 where some phase strikes uncleanly at any speed; null where none does up to a thousand times the tip speed. */
+  /**
+   * 0 where some phase strikes uncleanly at any speed; null where none does up to a thousand times the tip
+   * speed.
+   */
   readonly closingMPerS: number | null;
   readonly endedBy: CleanBiteEnd | null;
 }
 
-/** Clean beyond this many largest radii a radian, which is this many times the tip speed, is clean at every speed. */
+/**
+ * Clean beyond this many largest radii a radian, which is this many times the tip speed, is clean at every
+ * speed.
+ */
 const STEEPEST_RADII = 1000;
-/** Clean only below this many largest radii a radian is not clean at all: rounding of a rounded or flat tip. */
+/**
+ * Clean only below this many largest radii a radian is not clean at all: rounding of a rounded or flat tip.
+ */
 const NOT_CLEAN_RADII = 1e-9;
-/** A place this short against the largest radius strikes with no share worth the name: rounding of where shadows end. */
+/**
+ * A place this short against the largest radius strikes with no share worth the name: rounding of where
+ * shadows end.
+ */
 const NO_SHARE_RADII = 1e-12;
 
 /** Where uncleanness begins. */
@@ -39,8 +50,8 @@ interface Limit {
 }
 
 /**
- * The lowest closing speed at which a share of the phases strikes something that is not square, or not on the face of a
- * tooth. Exact, and without a search over speeds: README.md, "Clean bite".
+ * The lowest closing speed at which a share of the phases strikes something that is not square, or not on the
+ * face of a tooth. Exact, and without a search over speeds: README.md, "Clean bite".
  */
 export function cleanBite(
   profile: BiteProfile,
@@ -75,7 +86,10 @@ function firstUnclean(profile: BiteProfile, teeth: Teeth): Limit | null {
   );
 }
 
-/** What ends the clean bite between one tip and the next: the unclean place that the lamp at the tip sees highest. */
+/**
+ * What ends the clean bite between one tip and the next: the unclean place that the lamp at the tip sees
+ * highest.
+ */
 function firstUncleanBehind(profile: BiteProfile, teeth: Teeth, tip: number, count: number): Limit | null {
   const steepest = STEEPEST_RADII * profile.maxRadiusMm;
   const light = tipLight(profile, tip, count, steepest);
@@ -90,7 +104,10 @@ function firstUncleanBehind(profile: BiteProfile, teeth: Teeth, tip: number, cou
   return { advance: light.advanceOf(light.start), piece: back, at: back.from };
 }
 
-/** The unclean part of a lit part that is nearest to its end, if it has a share: unclean from its end on backwards. */
+/**
+ * The unclean part of a lit part that is nearest to its end, if it has a share: unclean from its end on
+ * backwards.
+ */
 function uncleanPlace(light: TipLight, teeth: Teeth, index: number, lit: Lit, noShare: number): Limit | null {
   const piece = light.pieceAt(lit.index);
   const [from, to] = lastUnclean(lit, teeth.onTooth[index] ? (teeth.square[index] ?? null) : null);

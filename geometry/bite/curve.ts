@@ -1,10 +1,11 @@
 /**
- * A line or arc in polar form about the spin axis, in the order in which a bar that turns counter-clockwise offers it to its
- * target: θ = −φ grows once round the outline. `s` runs along the curve.
+ * A line or arc in polar form about the spin axis, in the order in which a bar that turns counter-clockwise
+ * offers it to its target: θ = −φ grows once round the outline. `s` runs along the curve.
  *
  * Every curve answers with its radius r, a polar angle θ up to a constant, and its heading as a unit vector:
- * `outward` = dr/dℓ and `around` = r·dθ/dℓ, ℓ the length. The outward normal lies left of the heading and the struck
- * point moves with −θ, so the strike angle is the angle between the heading and the outward ray: its cosine is `outward`.
+ * `outward` = dr/dℓ and `around` = r·dθ/dℓ, ℓ the length. The outward normal lies left of the heading and the
+ * struck point moves with −θ, so the strike angle is the angle between the heading and the outward ray: its
+ * cosine is `outward`.
  */
 import type { Segment } from "../outline/segment.ts";
 import { angleOf, cross, direction, dot, minus, norm, turnBetween } from "../outline/vector.ts";
@@ -70,8 +71,8 @@ export function bareThetaAt(curve: Curve, s: number): number {
   const { reach, radius, side } = curve;
   const cos = Math.cos(s / 2);
   const sin = 2 * cos * Math.sin(s / 2);
-  // Seen from the axis the point lies at this angle off the centre's direction, or at this one off its own normal:
-  // whichever of the two cannot pass half a turn.
+  // Seen from the axis the point lies at this angle off the centre's direction, or at this one off its own
+  // normal: whichever of the two cannot pass half a turn.
   return reach > radius
     ? -side * Math.atan2(radius * sin, reach - radius + 2 * radius * cos * cos)
     : -side * (s - Math.atan2(reach * sin, radius - reach + 2 * reach * cos * cos));
@@ -101,7 +102,10 @@ const PANEL_SHARE = 0.5;
 /** … and up to this half-width, for the cosine itself. */
 const WIDEST_PANEL_RAD = 1;
 
-/** ∫(depth below `rim`) dθ from one place to another, in mm·rad. The places lie on one side of the nearest point. */
+/**
+ * ∫(depth below `rim`) dθ from one place to another, in mm·rad. The places lie on one side of the nearest
+ * point.
+ */
 export function depthSwept(curve: Curve, rim: number, from: number, to: number): number {
   if (curve.kind === "line") {
     const growth = lineStretch(curve, from, to);
@@ -118,8 +122,8 @@ function lineStretch(curve: LineCurve, from: number, to: number): number {
 }
 
 /**
- * The integrand has branch points where r would vanish: at s = ±π with the imaginary part ln(reach/radius). Panels are
- * halved until they keep away from it.
+ * The integrand has branch points where r would vanish: at s = ±π with the imaginary part ln(reach/radius).
+ * Panels are halved until they keep away from it.
  */
 function arcDepthSwept(curve: ArcCurve, rim: number, from: number, to: number): number {
   const middle = (from + to) / 2;

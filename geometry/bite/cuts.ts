@@ -5,8 +5,8 @@ import { rootBetween } from "./root.ts";
 const SAME_PLACE_SHARE = 1e-13;
 
 /**
- * The places strictly between two others, in order, where the radius, θ, the slope dr/dθ or the strike angle turns
- * about. None depends on the speed.
+ * The places strictly between two others, in order, where the radius, θ, the slope dr/dθ or the strike angle
+ * turns about. None depends on the speed.
  */
 export function cutsOf(curve: Curve, from: number, to: number): number[] {
   const places = curve.kind === "line" ? [0] : arcPlaces(curve, from, to);
@@ -29,8 +29,9 @@ function arcPlaces(curve: ArcCurve, from: number, to: number): number[] {
 }
 
 /**
- * With the axis outside the circle: the two points whose tangents pass through the axis. With the axis inside: where
- * the radius to the axis stands square on that to the centre, so that the strike angle turns about, and where dr/dθ does.
+ * With the axis outside the circle: the two points whose tangents pass through the axis. With the axis
+ * inside: where the radius to the axis stands square on that to the centre, so that the strike angle turns
+ * about, and where dr/dθ does.
  */
 function sidePlaces({ reach, radius }: ArcCurve): number[] {
   if (reach > radius) return [Math.acos(-radius / reach)];
@@ -38,8 +39,9 @@ function sidePlaces({ reach, radius }: ArcCurve): number[] {
 }
 
 /**
- * cos s where |dr/dθ| = reach·|sin s|·r / (reach·cos s + radius) is greatest, e = reach/radius: its square has the derivative
- * zero where e²x³ + 3ex² + (1 + 2e²)x + e³ = 0, which is (e − 1)³ < 0 at x = −1 and e³ > 0 at x = 0.
+ * cos s where |dr/dθ| = reach·|sin s|·r / (reach·cos s + radius) is greatest, e = reach/radius: its square
+ * has the derivative zero where e²x³ + 3ex² + (1 + 2e²)x + e³ = 0, which is (e − 1)³ < 0 at x = −1 and e³ > 0
+ * at x = 0.
  */
 function steepestCosine(e: number): number {
   return rootBetween((x) => ((e * e * x + 3 * e) * x + 1 + 2 * e * e) * x + e * e * e, -1, 0);

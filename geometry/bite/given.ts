@@ -5,12 +5,18 @@ import { atRound } from "./at-round.ts";
 import type { BiteProfile } from "./bite-profile.ts";
 import type { Piece } from "./piece.ts";
 
-/** The place of a piece's segment in the loop. A bar that turns counter-clockwise offers its outline backwards. */
+/**
+ * The place of a piece's segment in the loop. A bar that turns counter-clockwise offers its outline
+ * backwards.
+ */
 export function segmentOf({ outer, direction }: BiteProfile, { segment }: Piece): number {
   return direction === "ccw" ? outer.segments.length - 1 - segment : segment;
 }
 
-/** How far along its segment a place on a piece is, as a fraction of the way from the segment's `from` to its `to`. */
+/**
+ * How far along its segment a place on a piece is, as a fraction of the way from the segment's `from` to its
+ * `to`.
+ */
 export function fractionAt({ direction }: BiteProfile, piece: Piece, s: number): number {
   const { segmentFrom, segmentTo } = piece;
   const fraction = Math.min(1, Math.max(0, (s - segmentFrom) / (segmentTo - segmentFrom)));

@@ -2,8 +2,9 @@ import { aroundAt, outwardAt } from "./curve.ts";
 import type { Piece } from "./piece.ts";
 
 /**
- * A pencil of rays over a stretch of outline. `x` tells the rays apart and grows once from the first point of the stretch to the
- * last; `far` grows along a ray from the light. Pieces are counted from the start of the stretch.
+ * A pencil of rays over a stretch of outline. `x` tells the rays apart and grows once from the first point of
+ * the stretch to the last; `far` grows along a ray from the light. Pieces are counted from the start of the
+ * stretch.
  */
 export interface Light {
   /** `x` of the first point: the light stops there, as if a wall stood on the first point. */
@@ -45,7 +46,9 @@ interface Open {
   readonly run: Run;
   readonly xFrom: number;
   xTo: number;
-  /** How far out the edge is that throws the shadow in which this part begins; null where no shadow ends here. */
+  /**
+   * How far out the edge is that throws the shadow in which this part begins; null where no shadow ends here.
+   */
   readonly shadowEdge: number | null;
 }
 
@@ -55,9 +58,15 @@ type Walk =
   | { readonly kind: "lit" }
   /** In front of what was lit, `x` falling: what lies behind is struck off. */
   | { readonly kind: "covering" }
-  /** In the pocket behind an edge: out of it where `x` grows past the gate, nearer than all that passed the gate before. */
+  /**
+   * In the pocket behind an edge: out of it where `x` grows past the gate, nearer than all that passed the
+   * gate before.
+   */
   | { readonly kind: "pocket"; readonly gate: number; readonly edge: number; readonly nearest: number }
-  /** Between something lit and what has been drawn over it: out where `x` falls below the gate, into what it was before. */
+  /**
+   * Between something lit and what has been drawn over it: out where `x` falls below the gate, into what it
+   * was before.
+   */
   | { readonly kind: "covered"; readonly gate: number; readonly under: Walk };
 
 const LIT: Walk = { kind: "lit" };
@@ -127,7 +136,9 @@ function leavePocket(light: Light, open: Open[], pocket: Walk & { kind: "pocket"
   return seen ? enterLight(open, run, gate, edge) : { kind: "covered", gate, under: pocket };
 }
 
-/** Strike off what a run that goes back in front of it hides, until the run ends or slips in behind an edge. */
+/**
+ * Strike off what a run that goes back in front of it hides, until the run ends or slips in behind an edge.
+ */
 function cover(light: Light, open: Open[], run: Run): Walk {
   for (let last = open.at(-1); last !== undefined; last = open.at(-1)) {
     if (last.xFrom <= run.xTo) {
@@ -164,12 +175,16 @@ function settled(light: Light, { run, xFrom, xTo }: Open): Lit {
 
 /** A step along a ray that is lower than this share of the radius is rounding. */
 const NO_HEIGHT_SHARE = 1e-12;
-/** Headings that turn by less than this go straight on, or straight back; rounding of coordinates is far below it. */
+/**
+ * Headings that turn by less than this go straight on, or straight back; rounding of coordinates is far below
+ * it.
+ */
 const STRAIGHT_SINE = 1e-9;
 
 /**
- * Whether, where `x` turns about between two runs, the second lies nearer to the light. The outline's inside is on the right of
- * the walk, so a turn to the left goes nearer where `x` grew before, a turn to the right where it fell.
+ * Whether, where `x` turns about between two runs, the second lies nearer to the light. The outline's inside
+ * is on the right of the walk, so a turn to the left goes nearer where `x` grew before, a turn to the right
+ * where it fell.
  */
 function foldsNearer(light: Light, before: Run, run: Run): boolean {
   const [first, second] = [light.pieceAt(before.index), light.pieceAt(run.index)];

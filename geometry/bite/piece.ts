@@ -5,8 +5,8 @@ import { aroundAt, bareThetaAt, type Curve, curveOf, outwardAt, radiusAt } from 
 import { cutsOf } from "./cuts.ts";
 
 /**
- * A part of a segment along which the radius, θ, the slope dr/dθ and the strike angle each run one way. `s` grows from
- * `from` to `to` in the order in which the outline is offered to the target.
+ * A part of a segment along which the radius, θ, the slope dr/dθ and the strike angle each run one way. `s`
+ * grows from `from` to `to` in the order in which the outline is offered to the target.
  */
 export interface Piece {
   readonly curve: Curve;
@@ -24,7 +24,10 @@ export interface Piece {
   /** What to add to the curve's own θ. */
   readonly thetaOffset: number;
   readonly rises: boolean;
-  /** True where the radius and θ + (something)·r can run against each other: falling forwards, or rising backwards. */
+  /**
+   * True where the radius and θ + (something)·r can run against each other: falling forwards, or rising
+   * backwards.
+   */
   readonly canTurn: boolean;
   /** |dr/dθ| at the ends. */
   readonly steepFrom: number;
@@ -57,7 +60,10 @@ interface Cutting {
   readonly radiusTo: number;
 }
 
-/** The pieces of a loop given in offering order, from the first point of the largest radius, where θ is 0, round to it again. */
+/**
+ * The pieces of a loop given in offering order, from the first point of the largest radius, where θ is 0,
+ * round to it again.
+ */
 export function piecesOf(offered: Loop): Piece[] {
   const cuttings = offered.segments.flatMap(cuttingsOf);
   const tip = cuttings.reduce(

@@ -5,8 +5,8 @@ interface Sample {
 }
 
 /**
- * Sixteen points: where the nearest singularity is twice the half-width off, the error falls with (2+√3)^−32, far
- * below rounding.
+ * Sixteen points: where the nearest singularity is twice the half-width off, the error falls with (2+√3)^−32,
+ * far below rounding.
  */
 const POINTS = 16;
 const SAMPLES = gaussLegendre(POINTS);
@@ -20,7 +20,9 @@ export function integral(f: (x: number) => number, from: number, to: number): nu
   return sum * half;
 }
 
-/** Places and weights: the roots of the Legendre polynomial, by Newton's method from the usual cosine guess. */
+/**
+ * Places and weights: the roots of the Legendre polynomial, by Newton's method from the usual cosine guess.
+ */
 function gaussLegendre(n: number): Sample[] {
   return Array.from({ length: n }, (_, i) => {
     let at = Math.cos((Math.PI * (i + 0.75)) / (n + 0.5));

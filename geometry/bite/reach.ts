@@ -1,4 +1,6 @@
-/** Figures of a lit part, as reaches: integrals over x, to be divided by the period 2πκ for a share or a mean. */
+/**
+ * Figures of a lit part, as reaches: integrals over x, to be divided by the period 2πκ for a share or a mean.
+ */
 import { atRound } from "./at-round.ts";
 import type { BiteProfile } from "./bite-profile.ts";
 import { depthSwept, radiusAt } from "./curve.ts";

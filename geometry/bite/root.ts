@@ -2,12 +2,12 @@
 const BRACKET_ROUNDINGS = 4;
 
 /**
- * The argument between two others at which a function changes sign, to the last digits. Where rounding leaves the same
- * sign at both ends, the end nearer to zero.
+ * The argument between two others at which a function changes sign, to the last digits. Where rounding leaves
+ * the same sign at both ends, the end nearer to zero.
  *
- * T. R. Chandrupatla, "A new hybrid quadratic/bisection algorithm for finding the zero of a nonlinear function
- * without using derivatives", Advances in Engineering Software 28 (1997) 145–149: inverse quadratic steps where they
- * are safe, halving where they are not. (From memory; the tests check the roots.)
+ * T. R. Chandrupatla, "A new hybrid quadratic/bisection algorithm for finding the zero of a nonlinear
+ * function without using derivatives", Advances in Engineering Software 28 (1997) 145–149: inverse quadratic
+ * steps where they are safe, halving where they are not. (From memory; the tests check the roots.)
  */
 export function rootBetween(f: (x: number) => number, from: number, to: number): number {
   let [a, fa] = [to, f(to)];
@@ -31,7 +31,9 @@ export function rootBetween(f: (x: number) => number, from: number, to: number):
   }
 }
 
-/** The share of the way from `a` to `b` to try next: by inverse interpolation where the three points allow it. */
+/**
+ * The share of the way from `a` to `b` to try next: by inverse interpolation where the three points allow it.
+ */
 function step(a: number, b: number, c: number, fa: number, fb: number, fc: number): number {
   const xi = (a - b) / (c - b);
   const phi = (fa - fb) / (fc - fb);

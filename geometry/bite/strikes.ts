@@ -6,7 +6,7 @@ import { strikeAngleAt } from "./piece.ts";
 import { depthsAt } from "./reach.ts";
 
 /** A range of a figure, `least` ≤ `most`. */
-export interface Range {
+interface Range {
   readonly least: number;
   readonly most: number;
 }

@@ -21,7 +21,10 @@ export interface Teeth {
   readonly teeth: number;
 }
 
-/** Tips this near to the largest radius, as a share of it, are at it: a tenth of a µm on a bar of 100 mm, which no shop holds. */
+/**
+ * Tips this near to the largest radius, as a share of it, are at it: a tenth of a µm on a bar of 100 mm,
+ * which no shop holds.
+ */
 const TIP_SHARE = 1e-6;
 /** A rise or fall below this share of the largest radius is level: rounding of an arc about the axis. */
 const LEVEL_SHARE = 1e-9;
@@ -31,7 +34,10 @@ interface Outline {
   readonly maxRadiusMm: number;
 }
 
-/** Find the teeth. A climb is a stretch along which the radius never falls; a tooth is a tip with a climb that has a square part. */
+/**
+ * Find the teeth. A climb is a stretch along which the radius never falls; a tooth is a tip with a climb that
+ * has a square part.
+ */
 export function teethOf({ pieces, maxRadiusMm }: Outline, squareStrikeRad: number): Teeth {
   const square = pieces.map((piece) => squarePartOf(piece, Math.cos(squareStrikeRad)));
   const slope = pieces.map((piece) => slopeOf(piece, maxRadiusMm));
@@ -69,7 +75,9 @@ function climbTo(slope: readonly Slope[], tip: number): number[] {
   return climb;
 }
 
-/** The strike angle runs one way along a piece, so its square part is all of it, one end of it, or nothing. */
+/**
+ * The strike angle runs one way along a piece, so its square part is all of it, one end of it, or nothing.
+ */
 function squarePartOf({ curve, from, to }: Piece, least: number): SquarePart | null {
   const [first, last] = [outwardAt(curve, from) >= least, outwardAt(curve, to) >= least];
   if (first && last) return { from, to };

@@ -6,9 +6,9 @@ import { type Piece, thetaAt } from "./piece.ts";
 import { rootBetween } from "./root.ts";
 
 /**
- * The light of a lamp at a tip, over the outline from there to the next tip. A ray is told by x = −K, K its slope: how
- * much it loses in radius for each radian. It is level, K = 0, towards the next tip, and steeper farther down; rays steeper than
- * `steepest` are not looked at.
+ * The light of a lamp at a tip, over the outline from there to the next tip. A ray is told by x = −K, K its
+ * slope: how much it loses in radius for each radian. It is level, K = 0, towards the next tip, and steeper
+ * farther down; rays steeper than `steepest` are not looked at.
  *
  * Where the next tip is higher or lower by rounding, slopes are measured from the line through both.
  */
@@ -17,7 +17,10 @@ export interface TipLight extends Light {
   advanceOf(x: number): number;
 }
 
-/** The lamp at the end of one tip's climb, over the `count` pieces behind it, the last of which ends in the next tip. */
+/**
+ * The lamp at the end of one tip's climb, over the `count` pieces behind it, the last of which ends in the
+ * next tip.
+ */
 export function tipLight({ pieces }: BiteProfile, tip: number, count: number, steepest: number): TipLight {
   const pieceAt = (index: number): Piece => atRound(pieces, tip + 1 + index);
   const lapped = (index: number) => (tip + 1 + index >= pieces.length ? 2 * Math.PI : 0);

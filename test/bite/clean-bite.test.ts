@@ -15,7 +15,8 @@ const oneTooth = (...between: Pair[]): Loop =>
   polygon(offered([behind(40, 0), behind(TIP, 0), behind(30, 0.01), ...between, behind(30, 0.9)]));
 
 describe("the clean bite worked out by hand", () => {
-  // A tail of radius R2 half a turn behind the tooth comes out of its shadow where the advance of half a turn is R − R2.
+  // A tail of radius R2 half a turn behind the tooth comes out of its shadow where the advance of half a turn
+  // is R − R2.
   it("ends at 2f(R − R2) with a tail opposite", () => {
     for (const tail of [75, 90, 99]) {
       const clean = cleanOf(
@@ -27,8 +28,9 @@ describe("the clean bite worked out by hand", () => {
     }
   });
 
-  // A spiral back of rise s a turn, drawn as a fan of chords with corners on the spiral. Seen from the tip every corner
-  // lies at the slope s a turn exactly, and the chords in between lie lower: the first advance to uncover any of it is s.
+  // A spiral back of rise s a turn, drawn as a fan of chords with corners on the spiral. Seen from the tip
+  // every corner lies at the slope s a turn exactly, and the chords in between lie lower: the first advance
+  // to uncover any of it is s.
   it("ends at s·f with a spiral back of rise s a turn", () => {
     for (const [rise, chords] of [
       [10, 36],
@@ -40,7 +42,8 @@ describe("the clean bite worked out by hand", () => {
     }
   });
 
-  // The face is square down to its foot; the gullet is not. Seen from the tip before, the foot lies at (R − r)/gap.
+  // The face is square down to its foot; the gullet is not. Seen from the tip before, the foot lies at (R −
+  // r)/gap.
   it("ends where the target reaches the foot of the next face", () => {
     const gap = 1 / 3;
     const teeth = [0, 1, 2].flatMap((i): Pair[] => [
@@ -54,7 +57,8 @@ describe("the clean bite worked out by hand", () => {
     expectClose(Math.hypot(clean.endedBy?.point.x ?? 0, clean.endedBy?.point.y ?? 0), 60, 1e-9);
   });
 
-  // A straight face at the distance d from the axis is square out from where d/tan(35°) is the way from its foot.
+  // A straight face at the distance d from the axis is square out from where d/tan(35°) is the way from its
+  // foot.
   it("ends on a face where it turns too flat to be square", () => {
     const d = 55;
     const foot = Math.sqrt(TIP * TIP - d * d);
@@ -99,8 +103,9 @@ describe("the clean bite worked out by hand", () => {
     expectClose(clean.closingMPerS ?? 0, speedOf(1 / 0.05), 1e-10);
   });
 
-  // A round back of a smaller radius than the tip's falls ever faster: it is struck right behind the tip once the target
-  // comes in more steeply than the arc leaves it. With the centre at (30, 4) from a tip on the x axis that is R·4/70 a radian.
+  // A round back of a smaller radius than the tip's falls ever faster: it is struck right behind the tip once
+  // the target comes in more steeply than the arc leaves it. With the centre at (30, 4) from a tip on the x
+  // axis that is R·4/70 a radian.
   it("ends at the slope with which a round back leaves the tip", () => {
     const centre: Pair = [30, 4];
     const start = Math.atan2(-4, 70);
@@ -145,7 +150,8 @@ describe("the clean bite worked out by hand", () => {
     expect(cleanOf(round).closingMPerS).toBe(0);
   });
 
-  // Twenty-four saw teeth whose faces lead all the way from an undercut back to the next tip: nothing else can ever be met.
+  // Twenty-four saw teeth whose faces lead all the way from an undercut back to the next tip: nothing else
+  // can ever be met.
   it("is null where nothing but faces can be met", () => {
     const teeth = 24;
     const saw = Array.from({ length: teeth }, (_, i) => i / teeth).flatMap((at): Pair[] => [
@@ -158,9 +164,10 @@ describe("the clean bite worked out by hand", () => {
 });
 
 /**
- * A face with a nose: from its foot forwards up to A, back up over a shallow patch and a steep wall to the nose, forwards
- * again to the tip. The patch is too flat to be square. Targets whose paths are shallower than the patch see it from below
- * the nose; for steeper ones the nose hides it, and they meet the square face below A.
+ * A face with a nose: from its foot forwards up to A, back up over a shallow patch and a steep wall to the
+ * nose, forwards again to the tip. The patch is too flat to be square. Targets whose paths are shallower than
+ * the patch see it from below the nose; for steeper ones the nose hides it, and they meet the square face
+ * below A.
  */
 const nosed = chain([
   arc([0, 0], 20, -5.9, 5.88),

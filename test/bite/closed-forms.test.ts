@@ -9,8 +9,8 @@ const TIP = 100;
 const ROOT = 40;
 
 /**
- * Slivers: each a radial face up to a point at the tip radius, its back falling to the root within `width` turns; the root
- * between them in a few straight chords. The faces stand at the given places, in turns.
+ * Slivers: each a radial face up to a point at the tip radius, its back falling to the root within `width`
+ * turns; the root between them in a few straight chords. The faces stand at the given places, in turns.
  */
 function slivers(faces: readonly number[], width = 0.002): Pair[] {
   return faces.flatMap((face, i) => {
@@ -22,8 +22,8 @@ function slivers(faces: readonly number[], width = 0.002): Pair[] {
 }
 
 describe("thin teeth", () => {
-  // A ray that just clears one tip meets the next radial face a k-th of a turn later, v/(k·f) farther in: the tips are
-  // points, so no width enters. Depth runs evenly from 0 to that over the phases.
+  // A ray that just clears one tip meets the next radial face a k-th of a turn later, v/(k·f) farther in: the
+  // tips are points, so no width enters. Depth runs evenly from 0 to that over the phases.
   it.each([1, 2, 3, 4])("%i equal ones bite v/(k·f) at most and half of it on average", (k) => {
     const bar = polygon(offered(slivers(Array.from({ length: k }, (_, i) => i / k))));
     for (const speed of [0.1, 1, 3.3]) {
@@ -45,7 +45,8 @@ describe("thin teeth", () => {
     expectClose(bite.meanMm, (mmPerTurn(2) * gaps.reduce((sum, gap) => sum + gap * gap, 0)) / 2, 1e-9);
   });
 
-  // A land about the axis w turns wide is struck at depth 0 by its share of the phases; what is left of the gap bites.
+  // A land about the axis w turns wide is struck at depth 0 by its share of the phases; what is left of the
+  // gap bites.
   it("with a land on top lose its width", () => {
     const [teeth, land, back] = [2, 0.01, 0.01];
     const turns = (share: number) => 2 * Math.PI * share;
@@ -74,8 +75,9 @@ describe("discs", () => {
     expect(bite.strikes).toHaveLength(1);
   });
 
-  // Off centre by e with everything lit: the mean radius over the phases is ∮r dθ/2π, the mean distance of the circle over
-  // the angle, (2ρ/π)·E(e/ρ): of the chord −e·cos φ + √(ρ² − e²·sin² φ) the cosine drops out. The deepest is 2e.
+  // Off centre by e with everything lit: the mean radius over the phases is ∮r dθ/2π, the mean distance of
+  // the circle over the angle, (2ρ/π)·E(e/ρ): of the chord −e·cos φ + √(ρ² − e²·sin² φ) the cosine drops out.
+  // The deepest is 2e.
   it("off their centre show all of themselves to a fast target", () => {
     const [radius, off] = [TIP, 30];
     for (const direction of ["ccw", "cw"] as const) {
@@ -86,7 +88,10 @@ describe("discs", () => {
   });
 });
 
-/** Complete elliptic integral of the second kind by the arithmetic-geometric mean (Abramowitz & Stegun 17.6.3–17.6.4, from memory). */
+/**
+ * Complete elliptic integral of the second kind by the arithmetic-geometric mean (Abramowitz & Stegun
+ * 17.6.3–17.6.4, from memory).
+ */
 function ellipticE(modulus: number): number {
   let [a, b, c, power, sum] = [1, Math.sqrt(1 - modulus * modulus), modulus, 0.5, (modulus * modulus) / 2];
   for (let i = 0; i < 8; i++) {
@@ -107,9 +112,10 @@ describe("a rectangle", () => {
     expect(biteProfile(bar, "cw").teeth(SQUARE_RAD)).toBe(2);
   });
 
-  // Behind its trailing corner the ray r = R − κ(θ − θ0) meets the long side r = wide/sin(ψ) that runs up to the next leading
-  // corner, half a turn on less twice the corner's angle. The end that trails past takes the rest of the phases. Solved here by
-  // halving; the deepest strike is the one that clears the trailing corner.
+  // Behind its trailing corner the ray r = R − κ(θ − θ0) meets the long side r = wide/sin(ψ) that runs up to
+  // the next leading corner, half a turn on less twice the corner's angle. The end that trails past takes the
+  // rest of the phases. Solved here by halving; the deepest strike is the one that clears the trailing
+  // corner.
   it("bites from its trailing corner to the long side", () => {
     const reach = Math.hypot(long, wide);
     const corner = Math.atan(wide / long);
@@ -138,7 +144,8 @@ describe("a rectangle", () => {
   });
 
   it("says where it strikes as drawn", () => {
-    // Counter-clockwise the left end moves down: the bottom side strikes near its start, the top near its own start.
+    // Counter-clockwise the left end moves down: the bottom side strikes near its start, the top near its own
+    // start.
     const bite = biteOf(bar, "ccw", 3);
     expect(bite.strikes[0]?.parts[0]?.least).toBe(0);
     expect(bite.strikes[0]?.parts[0]?.most).toBeLessThan(0.2);

@@ -1,6 +1,7 @@
 /**
- * The bite's light and shade checked ray by ray: on each ray the lit place must lie on the drawn outline, and nothing of the
- * outline may lie farther out. Works from the loop's own points, not from the pieces that the product cuts.
+ * The bite's light and shade checked ray by ray: on each ray the lit place must lie on the drawn outline, and
+ * nothing of the outline may lie farther out. Works from the loop's own points, not from the pieces that the
+ * product cuts.
  */
 import { approachLight } from "../../geometry/bite/approach-light.ts";
 import type { BiteProfile } from "../../geometry/bite/bite-profile.ts";

@@ -28,8 +28,8 @@ function expectSound(outer: Loop, advances: readonly number[], rays = 30): void 
 }
 
 /**
- * An outline given by what an edge at a certain advance sees of it: x tells the rays apart, r is the radius, so that
- * θ = (x − r)/advance. Sides straight in x and r are drawn with many chords.
+ * An outline given by what an edge at a certain advance sees of it: x tells the rays apart, r is the radius,
+ * so that θ = (x − r)/advance. Sides straight in x and r are drawn with many chords.
  */
 function seenAt(advance: number, corners: readonly Pair[]): Loop {
   const points = corners.flatMap((from, i): Pair[] => {
@@ -144,7 +144,8 @@ describe("a smooth joint", () => {
 });
 
 describe("a smooth joint on the edge of a shadow", () => {
-  // The back of a tooth in two rounds, the tighter one second: at the slope of their joint that is where the shadow starts.
+  // The back of a tooth in two rounds, the tighter one second: at the slope of their joint that is where the
+  // shadow starts.
   const [wide, tight] = [Math.hypot(60, 10), 25];
   const [tipAt, jointAt, endAt] = [Math.atan2(-10, 60), Math.atan2(-10, 60) - 0.4, Math.atan2(-10, 60) - 1.4];
   const middle: Pair = [40 + (wide - tight) * Math.cos(jointAt), 10 + (wide - tight) * Math.sin(jointAt)];
@@ -174,7 +175,8 @@ describe("light from straight above", () => {
     );
   };
 
-  // A lip that rises forwards to an edge on the x axis, falls back radially, and runs back under itself, rising again.
+  // A lip that rises forwards to an edge on the x axis, falls back radially, and runs back under itself,
+  // rising again.
   it("stays out from under a lip with a radial edge", () => {
     const polar = (radius: number, angle: number) => behind(radius, -angle / (2 * Math.PI));
     const lipped = polygon(
@@ -197,7 +199,8 @@ describe("light from straight above", () => {
     );
   });
 
-  // So fast a target falls along radial lines: the faces on the axes of the drawing stand exactly along its rays.
+  // So fast a target falls along radial lines: the faces on the axes of the drawing stand exactly along its
+  // rays.
   it("passes over radial faces", () => {
     const cross = polygon([
       [100, 0],

@@ -22,8 +22,9 @@ function figures(outer: Loop, sense: "ccw" | "cw", closingMPerS: number, radPerS
 }
 
 /**
- * A shift of the bar's digits by rounding moves where shadows end; figures follow by that much against the period, and the
- * deepest bite of a grazed tip can jump, so bars within rounding of a jump are met with a tolerance well above it.
+ * A shift of the bar's digits by rounding moves where shadows end; figures follow by that much against the
+ * period, and the deepest bite of a grazed tip can jump, so bars within rounding of a jump are met with a
+ * tolerance well above it.
  */
 function expectSame(a: readonly number[], b: readonly number[], tolerance = 1e-6): void {
   a.forEach((value, i) => {
@@ -55,7 +56,8 @@ describe("the bite of any bar", () => {
           for (const part of parts)
             expect(0 <= part.least && part.least <= part.most && part.most <= 1).toBe(true);
           expect(radiusMm.most).toBeLessThanOrEqual(profile.maxRadiusMm);
-          // No face is struck that runs away faster than the target follows: the heading lies left of the rays.
+          // No face is struck that runs away faster than the target follows: the heading lies left of the
+          // rays.
           expect(strikeAngleRad.most).toBeLessThan(Math.PI);
         }
       }),

@@ -1,4 +1,7 @@
-/** Bars at random, by seed: hooked teeth, loops that run back under themselves, lines and arcs. The axis is well inside. */
+/**
+ * Bars at random, by seed: hooked teeth, loops that run back under themselves, lines and arcs. The axis is
+ * well inside.
+ */
 import { flatten } from "../../geometry/outline/flatten.ts";
 import type { Loop } from "../../geometry/outline/segment.ts";
 import { type BulgeCorner, bulgeLoop, type Pair } from "../support/loops.ts";
@@ -17,8 +20,8 @@ export function seeded(seed: number): () => number {
 const LEAST_CLEARANCE = 4;
 
 /**
- * A simple counter-clockwise loop with the axis inside. In turns a twisted star, one grown into tendrils, a saw blade; some
- * of the sides are bent into arcs, or some of the corners rounded.
+ * A simple counter-clockwise loop with the axis inside. In turns a twisted star, one grown into tendrils, a
+ * saw blade; some of the sides are bent into arcs, or some of the corners rounded.
  */
 export function randomBar(seed: number): Loop {
   const random = seeded(seed);

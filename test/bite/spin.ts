@@ -12,7 +12,7 @@ import type { Pair } from "../support/loops.ts";
 
 /** 4200 turns a minute. */
 export const RAD_PER_S = (4200 * 2 * Math.PI) / 60;
-export const TURNS_PER_S = 70;
+const TURNS_PER_S = 70;
 export const SQUARE_RAD = (35 * Math.PI) / 180;
 const MM = 1000;
 
@@ -31,7 +31,10 @@ export const mmPerTurn = (closingMPerS: number): number => (closingMPerS * MM) /
 /** The closing speed of an advance of so many mm a turn. */
 export const speedOf = (perTurn: number): number => (perTurn * TURNS_PER_S) / MM;
 
-/** The point at a radius, `turns` of a turn behind the x axis: what a bar turning counter-clockwise offers later. */
+/**
+ * The point at a radius, `turns` of a turn behind the x axis: what a bar turning counter-clockwise offers
+ * later.
+ */
 export function behind(radius: number, turns: number): Pair {
   const angle = -2 * Math.PI * turns;
   return [radius * Math.cos(angle), radius * Math.sin(angle)];

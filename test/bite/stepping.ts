@@ -1,6 +1,7 @@
 /**
- * The bite by brute force, with none of the product's mathematics of the bite: the outline as a fine polygon that
- * stands still, the target led round it in small steps, the first crossing taken. Slow, and good to about 1e-5 of the radius.
+ * The bite by brute force, with none of the product's mathematics of the bite: the outline as a fine polygon
+ * that stands still, the target led round it in small steps, the first crossing taken. Slow, and good to
+ * about 1e-5 of the radius.
  */
 import type { Point } from "../../geometry/language/design.ts";
 import type { SpinDirection } from "../../geometry/language/tree.ts";
@@ -26,8 +27,11 @@ export interface SteppingEffort {
 }
 
 /** Good to a ten-thousandth of the radius and a thousandth of the strikes, grazing strikes and all. */
-export const CAREFUL: SteppingEffort = { phases: 500, halvings: 10, steps: 1440, flatness: 1e-6 };
-/** Good to about a millionth of the radius in depth, and of all strikes in share, on bars without grazing strikes. */
+const CAREFUL: SteppingEffort = { phases: 500, halvings: 10, steps: 1440, flatness: 1e-6 };
+/**
+ * Good to about a millionth of the radius in depth, and of all strikes in share, on bars without grazing
+ * strikes.
+ */
 export const FINE: SteppingEffort = { phases: 2000, halvings: 12, steps: 5760, flatness: 1e-7 };
 
 interface Edge {
