@@ -2,7 +2,7 @@ import type { FileReading } from "../parse/read-file.ts";
 import type { TokenColumns } from "../parse/token-columns.ts";
 import type { TextRange } from "../text.ts";
 
-export interface LinePlace {
+interface LinePlace {
   /** False where a problem was found in the statement or step, or its text was skipped. */
   readonly isUnderstood: boolean;
   /** True for a line that goes on inside the parentheses of the line before. */

@@ -1,7 +1,10 @@
 import type { BinaryExpression, Expression, UnaryExpression } from "../tree.ts";
 import { FUNCTION_NAMES } from "../vocabulary.ts";
-import { type Cursor, FARTHEST_LOOK } from "./cursor.ts";
+import type { Cursor } from "./cursor.ts";
+import { failMissing } from "./fail-missing.ts";
 import { fixOf, insertFix, insertion, replaceFix } from "./fixes.ts";
+import { closeParenthesis } from "./parenthesis.ts";
+import { parseNumber } from "./parse-number.ts";
 import { isUnitAt, parseUnitBehind } from "./parse-unit.ts";
 import { FUNCTIONS, KEYWORDS, UNITS } from "./word-sets.ts";
 
@@ -109,104 +112,6 @@ function parsePrimary(cursor: Cursor, expected: string): Expression | null {
     return cursor.fail("unexpected-text", message, cursor.range());
   }
   return failMissing(cursor, expected);
-}
-
-/** Reports that a part is missing, with what belongs there: "a length such as 12 mm". */
-export function failMissing(cursor: Cursor, expected: string): null {
-  const found = cursor.missingRange();
-  const instead = found.end > found.start ? `, but ${quote(cursor)} stands there` : "";
-  return cursor.fail("missing-part", `Expected ${expected}${instead}.`, found);
-}
-
-function quote(cursor: Cursor): string {
-  const text = cursor.text();
-  return text.length > 40 ? `'${text.slice(0, 40)}…'` : `'${text}'`;
-}
-
-// Numbers ------------------------------------------------------------------------------------------------------------
-
-function parseNumber(cursor: Cursor): Expression | null {
-  const { start } = cursor.range();
-  const value = parseValue(cursor);
-  const unit = parseUnitBehind(cursor, start);
-  if (unit === null && cursor.at("number")) {
-    return parseMixedFraction(cursor, start);
-  }
-  if (value === null || unit === "unknown") {
-    return null;
-  }
-  return { kind: "number", value, unit, range: cursor.rangeFrom(start) };
-}
-
-function parseValue(cursor: Cursor): number | null {
-  const text = cursor.text();
-  const range = cursor.take();
-  const isDecimalComma =
-    cursor.listDepth === 0 && isGluedComma(cursor, 0) && !text.includes(".") && /^\d+$/.test(cursor.text(1));
-  if (isDecimalComma) {
-    const comma = cursor.take();
-    const fraction = cursor.text();
-    cursor.take();
-    const fix = replaceFix(comma, ".", true);
-    const message = `Decimals are written with a point: ${text}.${fraction}.`;
-    cursor.note("bad-number", message, cursor.rangeFrom(range.start), [fix]);
-    return Number(`${text}.${fraction}`);
-  }
-  return numberOf(cursor, text, range);
-}
-
-/** True where the token `ahead` is a comma between two numbers with no blank beside it: `1,5`. */
-export function isGluedComma(cursor: Cursor, ahead: number): boolean {
-  if (!cursor.isSymbol(",", ahead)) {
-    return false;
-  }
-  const before = cursor.range(ahead - 1);
-  const comma = cursor.range(ahead);
-  const after = cursor.range(ahead + 1);
-  const isBetween = cursor.kind(ahead - 1) === "number" && cursor.kind(ahead + 1) === "number";
-  return isBetween && before.end === comma.start && comma.end === after.start;
-}
-
-function numberOf(cursor: Cursor, text: string, range: { start: number; end: number }): number | null {
-  const value = Number(text);
-  const isUnderflow = value === 0 && /[1-9]/.test(text.replace(/[eE].*$/s, ""));
-  if (Number.isFinite(value) && !isUnderflow) {
-    return value;
-  }
-  if (Number.isNaN(value)) {
-    const plain = text.replaceAll("_", "");
-    const fixes = Number.isFinite(Number(plain)) ? [replaceFix(range, plain, true)] : [];
-    cursor.note("bad-number", "This is not a number; numbers look like 12, 0.5 or 1.2e5.", range, fixes);
-  } else {
-    const size = isUnderflow ? "small" : "large";
-    cursor.note("bad-number", `This number is too ${size} to compute with.`, range);
-  }
-  return null;
-}
-
-/** `1 1/4 in` where it can only mean one and a quarter; other numbers in a row are left to the caller. */
-function parseMixedFraction(cursor: Cursor, start: number): null {
-  const isFraction = cursor.isSymbol("/", 1) && cursor.kind(2) === "number" && isUnitAt(cursor, 3);
-  if (!isFraction) {
-    const message = "Two numbers in a row: is an operator such as + or * missing?";
-    return cursor.fail("unexpected-text", message, cursor.range());
-  }
-  const edits = [
-    insertion(start, "("),
-    insertion(cursor.previousEnd, " +"),
-    insertion(cursor.range(2).end, ")"),
-  ];
-  const range = { start, end: cursor.range(3).end };
-  const whole = cursor.table.source.slice(start, cursor.previousEnd);
-  const written = `(${whole} + ${cursor.text()}/${cursor.text(2)}) ${cursor.text(3)}`;
-  cursor.note("unexpected-text", `A mixed fraction is written ${written}.`, range, [
-    fixOf(`Replace with '${written}'`, edits, true),
-  ]);
-  cursor.take();
-  cursor.take();
-  cursor.take();
-  parseUnitBehind(cursor, start);
-  return null;
 }
 
 // Words --------------------------------------------------------------------------------------------------------------
@@ -326,50 +231,4 @@ function parseGroup(cursor: Cursor, expected: string): Expression | null {
     }
     return { kind: "group", inner, unit, range: cursor.rangeFrom(start) };
   });
-}
-
-/** Takes the `)` that belongs to the parenthesis at `open`, skipping what stands before it. */
-export function closeParenthesis(cursor: Cursor, open: number): void {
-  if (cursor.takeSymbol(")") || cursor.panicking) {
-    return;
-  }
-  const ahead = findClose(cursor);
-  if (ahead === null) {
-    reportOpen(cursor, open);
-    return;
-  }
-  const range = { start: cursor.range().start, end: cursor.range(ahead - 1).end };
-  cursor.guess("unexpected-text", "Expected an operator or ')' here.", range, cursor.removal(range));
-  cursor.skipAhead(ahead + 1);
-}
-
-/** Where a keyword follows, the parenthesis was most likely forgotten before it, and reading goes on there. */
-function reportOpen(cursor: Cursor, open: number): void {
-  const message = "This parenthesis is not closed.";
-  const range = { start: open, end: open + 1 };
-  const fixes = [insertFix(cursor.previousEnd, ")")];
-  if (cursor.at("word") && KEYWORDS.has(cursor.text())) {
-    cursor.note("missing-brace", message, range, fixes);
-  } else {
-    cursor.fail("missing-brace", message, range, fixes);
-  }
-}
-
-/** How many tokens ahead the closing parenthesis of this level stands on this line; null where there is none. */
-function findClose(cursor: Cursor): number | null {
-  let depth = 0;
-  for (let ahead = 0; ahead < FARTHEST_LOOK; ahead += 1) {
-    if (cursor.endsLine(ahead) || cursor.isSymbol("{", ahead)) {
-      return null;
-    }
-    if (cursor.isSymbol(")", ahead)) {
-      if (depth === 0) {
-        return ahead;
-      }
-      depth -= 1;
-    } else if (cursor.isSymbol("(", ahead)) {
-      depth += 1;
-    }
-  }
-  return null;
 }

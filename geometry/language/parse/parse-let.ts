@@ -2,8 +2,9 @@ import type { Fix } from "../problem.ts";
 import type { TextRange } from "../text.ts";
 import type { Expression, Identifier, LetStatement, OverrideStatement } from "../tree.ts";
 import type { Cursor } from "./cursor.ts";
+import { failMissing } from "./fail-missing.ts";
 import { fixOf, insertFix } from "./fixes.ts";
-import { failMissing, parseExpression } from "./parse-expression.ts";
+import { parseExpression } from "./parse-expression.ts";
 import { expectTo } from "./parse-setting.ts";
 import { CONSTANTS, FUNCTIONS, UNITS } from "./word-sets.ts";
 

@@ -1,8 +1,8 @@
 import type { TextRange } from "../text.ts";
 import { stringContent } from "../tokenize.ts";
 import type { Cursor } from "./cursor.ts";
+import { failMissing } from "./fail-missing.ts";
 import { fixOf } from "./fixes.ts";
-import { failMissing } from "./parse-expression.ts";
 
 export interface QuotedName {
   readonly name: string | null;

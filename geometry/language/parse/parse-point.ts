@@ -1,8 +1,11 @@
 import type { TextRange } from "../text.ts";
 import type { PointExpression } from "../tree.ts";
 import { type Cursor, FARTHEST_LOOK } from "./cursor.ts";
+import { failMissing } from "./fail-missing.ts";
 import { fixOf, insertFix, insertion } from "./fixes.ts";
-import { closeParenthesis, failMissing, isGluedComma, parseExpression } from "./parse-expression.ts";
+import { closeParenthesis, findClose } from "./parenthesis.ts";
+import { parseExpression } from "./parse-expression.ts";
+import { isGluedComma } from "./parse-number.ts";
 import { KEYWORDS } from "./word-sets.ts";
 
 const POINT = "a point such as (10 mm, 0 mm)";
@@ -88,24 +91,9 @@ function reportExtraPart(cursor: Cursor, firstIndex: number): false {
       fixOf("Write decimals with a point", edits, true),
     ]);
   }
-  skipToClose(cursor);
+  // Up to the closing parenthesis; where there is none, that is the next problem.
+  cursor.skipAhead(findClose(cursor) ?? 0);
   return false;
-}
-
-/** Skips the rest of the parts up to the closing parenthesis, which is left. */
-function skipToClose(cursor: Cursor): void {
-  let ahead = 0;
-  for (let depth = 0; ahead < FARTHEST_LOOK && !cursor.endsLine(ahead); ahead += 1) {
-    if (cursor.isSymbol(")", ahead)) {
-      if (depth === 0) {
-        break;
-      }
-      depth -= 1;
-    } else if (cursor.isSymbol("(", ahead)) {
-      depth += 1;
-    }
-  }
-  cursor.skipAhead(ahead);
 }
 
 /** `10 mm, 0 mm` without its parentheses is read as the point it is meant to be. */

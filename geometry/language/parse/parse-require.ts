@@ -1,8 +1,9 @@
 import type { TextRange } from "../text.ts";
 import type { Expression, GradeLiteral, Identifier, RequireStatement } from "../tree.ts";
 import type { Cursor } from "./cursor.ts";
+import { failMissing } from "./fail-missing.ts";
 import { replaceFix } from "./fixes.ts";
-import { failMissing, parseExpression } from "./parse-expression.ts";
+import { parseExpression } from "./parse-expression.ts";
 
 type Relation = "<=" | ">=";
 

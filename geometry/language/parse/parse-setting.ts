@@ -9,8 +9,9 @@ import type {
 } from "../tree.ts";
 import type { Cursor } from "./cursor.ts";
 import { expectWord, expectWordBefore, takeOption, type WordChoice } from "./expect-word.ts";
+import { failMissing } from "./fail-missing.ts";
 import { replaceFix } from "./fixes.ts";
-import { failMissing, parseExpression } from "./parse-expression.ts";
+import { parseExpression } from "./parse-expression.ts";
 
 const QUANTITIES = {
   thickness: "a thickness such as 12 mm",

@@ -60,6 +60,9 @@ const MEANING_NUMBERS: ReadonlyMap<string | null, number> = new Map(
   MEANINGS.map((meaning, number) => [meaning, number]),
 );
 
+/** Marks, in the code of a kind, that a character without meaning was left out behind the token. */
+const TAINT = 128;
+
 /** The tokens of a text; the last one is `end`. */
 export interface TokenColumns {
   readonly source: string;
@@ -85,7 +88,7 @@ export class GrowingColumns implements TokenColumns {
   #ends = new Int32Array(FIRST_SIZE);
   /** Numbers of meanings; 0 where a token means what stands there. */
   #meant = new Uint8Array(FIRST_SIZE);
-  #tainted = new Set<number>();
+  #isStartTainted = false;
 
   constructor(source: string) {
     this.source = source;
@@ -95,7 +98,7 @@ export class GrowingColumns implements TokenColumns {
     return this.#count;
   }
   kind(index: number): SyntaxKind {
-    return (index < this.#count && KINDS[this.#codes[index] ?? 0]) || "end";
+    return (index < this.#count && KINDS[(this.#codes[index] ?? 0) & ~TAINT]) || "end";
   }
   start(index: number): number {
     return index < this.#count ? (this.#starts[index] ?? 0) : this.source.length;
@@ -112,22 +115,23 @@ export class GrowingColumns implements TokenColumns {
     return this.end(index) - start === text.length && this.source.startsWith(text, start);
   }
   isTainted(index: number): boolean {
-    return this.#tainted.size > 0 && this.#tainted.has(index);
+    return index < 0 ? this.#isStartTainted : index < this.#count && (this.#codes[index] ?? 0) >= TAINT;
   }
 
   push(kind: SyntaxKind, start: number, end: number, meaning: string | null = null): void {
     this.#write(CODES.get(kind) ?? 0, start, end, MEANING_NUMBERS.get(meaning) ?? 0);
   }
-  /** Adds a token of other columns as it is. */
+  /** Adds a token of other columns as it is, taint and all. */
   copy(from: GrowingColumns, index: number): void {
     this.#write(from.#codes[index] ?? 0, from.start(index), from.end(index), from.#meant[index] ?? 0);
-    if (from.isTainted(index)) {
-      this.taint();
-    }
   }
   /** A character without meaning was left out behind the last token. */
   taint(): void {
-    this.#tainted.add(this.#count - 1);
+    if (this.#count === 0) {
+      this.#isStartTainted = true;
+    } else {
+      this.#codes[this.#count - 1] = (this.#codes[this.#count - 1] ?? 0) | TAINT;
+    }
   }
   #write(code: number, start: number, end: number, meant: number): void {
     if (this.#count === this.#codes.length) {
