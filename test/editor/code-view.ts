@@ -38,7 +38,7 @@ export function viewCode(page: Page, workbench: Workbench): CodeView {
     typeText: (text) => page.keyboard.type(text),
     replaceText: async (text) => {
       await page.keyboard.press("Control+a");
-      await page.keyboard.insertText(text);
+      await paste(code, text);
     },
     waitForLens: (text) => waitForPart(code.locator(".codelens-decoration"), text),
     waitForInlay: (text) => waitForPart(code.locator(INLAY), text),
@@ -51,13 +51,34 @@ export function viewCode(page: Page, workbench: Workbench): CodeView {
   };
 }
 
+/** As the browser does it: typed text would be indented by the editor once more. */
+async function paste(code: Locator, text: string): Promise<void> {
+  await code.locator("textarea.inputarea").evaluate((input, pasted) => {
+    const { DataTransfer, ClipboardEvent } = globalThis as unknown as PageGlobals;
+    const clipboardData = new DataTransfer();
+    clipboardData.setData("text/plain", pasted);
+    input.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true, cancelable: true }));
+  }, text);
+}
+
+/** What the browser has and Node, whose types these tests see, has not. */
+interface PageGlobals {
+  readonly DataTransfer: new () => { setData(type: string, data: string): void };
+  readonly ClipboardEvent: new (type: string, options: Record<string, unknown>) => Event;
+}
+
 /** Inlay hints are parts of a line; the editor gives them, and nothing else in a line, a made-up style class. */
 const INLAY = '.view-line span[class*="dyn-rule"]';
 
 async function waitForPart(parts: Locator, text: string): Promise<string> {
   const part = parts.filter({ hasText: text }).first();
   await part.waitFor({ timeout: SETTLE_MS });
-  return (await part.textContent()) ?? "";
+  return plain((await part.textContent()) ?? "");
+}
+
+/** The editor shows spaces as no-break spaces. */
+function plain(text: string): string {
+  return text.replaceAll("\u00a0", " ");
 }
 
 async function waitForText(page: Page, code: Locator, text: string): Promise<void> {
@@ -82,7 +103,7 @@ async function readLines(code: Locator): Promise<string> {
       };
     }),
   );
-  const ordered = lines.sort((a, b) => a.top - b.top).map(({ text }) => text.replaceAll("\u00a0", " "));
+  const ordered = lines.sort((a, b) => a.top - b.top).map(({ text }) => plain(text));
   return ordered.join("\n");
 }
 

@@ -16,6 +16,9 @@ const KINDS: Readonly<Record<SymbolKind, vscode.SymbolKind>> = {
   override: vscode.SymbolKind.Variable,
 };
 
+/** Many of one name: the search for symbols shows no details, and ten steps named "line" would tell nothing. */
+const TOLD_BY_DETAIL: readonly SymbolKind[] = ["step", "hole", "requirement"];
+
 /** Lists what stands in a file, for the outline view, the breadcrumbs and the search for symbols. */
 export function registerSymbols({ outlines }: Session): vscode.Disposable {
   return vscode.languages.registerDocumentSymbolProvider(OUTLINES, {
@@ -26,9 +29,10 @@ export function registerSymbols({ outlines }: Session): vscode.Disposable {
 
 function toSymbol(document: vscode.TextDocument, symbol: DocumentSymbol): vscode.DocumentSymbol {
   const { name, detail, kind, range, selectionRange, children } = symbol;
+  const isToldByDetail = detail !== "" && TOLD_BY_DETAIL.includes(kind);
   const converted = new vscode.DocumentSymbol(
-    name,
-    detail,
+    isToldByDetail ? `${name} ${detail}` : name,
+    isToldByDetail ? "" : detail,
     KINDS[kind],
     toRange(document, range),
     toRange(document, selectionRange),
