@@ -32,7 +32,21 @@ function meetingPoints(a: PlacedSegment, b: PlacedSegment): readonly Point[] {
     const last = a.of.loop.segments.length - 1;
     if (a.index === 0 && b.index === last) return neighbourMeetings(b.segment, a.segment);
   }
+  if (standApart(a.segment, b.segment) || standApart(b.segment, a.segment)) return [];
   return intersections(a.segment, b.segment, SAME_POINT_MM);
+}
+
+/**
+ * Whether a line has another wholly on one side, farther off than what counts as touching. Most near pairs of a finely
+ * toothed wheel are such; two products settle them.
+ */
+function standApart(a: Segment, b: Segment): boolean {
+  if (a.kind !== "line" || b.kind !== "line") return false;
+  const [dx, dy] = [a.to.x - a.from.x, a.to.y - a.from.y];
+  const fromSide = dx * (b.from.y - a.from.y) - dy * (b.from.x - a.from.x);
+  const toSide = dx * (b.to.y - a.from.y) - dy * (b.to.x - a.from.x);
+  const touching = SAME_POINT_MM * (Math.abs(dx) + Math.abs(dy));
+  return (fromSide > touching && toSide > touching) || (fromSide < -touching && toSide < -touching);
 }
 
 /**
