@@ -22,15 +22,16 @@ export function forNearPairs<T extends Boxed>(
   const tree = new Flatbush(items.length);
   for (const { box } of items) tree.add(box.minX, box.minY, box.maxX, box.maxY);
   tree.finish();
+  const sought = items.map(isSought);
   for (const [place, item] of items.entries()) {
-    if (!isSought(item)) continue;
+    if (!sought[place]) continue;
     const { minX, minY, maxX, maxY } = item.box;
-    const near = tree.search(minX - gapMm, minY - gapMm, maxX + gapMm, maxY + gapMm);
-    for (const otherPlace of near) {
-      const other = items[otherPlace];
-      // An earlier item that is sought itself has visited this pair.
-      if (other === undefined || otherPlace === place || (otherPlace < place && isSought(other))) continue;
-      if (place < otherPlace) visit(item, other);
+    // An earlier item that is sought itself has visited this pair.
+    const isNew = (other: number): boolean => other > place || (other < place && !sought[other]);
+    for (const found of tree.search(minX - gapMm, minY - gapMm, maxX + gapMm, maxY + gapMm, isNew)) {
+      const other = items[found];
+      if (other === undefined) continue;
+      if (place < found) visit(item, other);
       else visit(other, item);
     }
   }
