@@ -15,6 +15,8 @@ const ROOT = resolve(import.meta.dirname, "../..");
 /** Loading the workbench: 12 MB of scripts, 4 to 9 s where two others run tests. */
 const START_MS = 60_000;
 
+const STEP_MS = 30_000;
+
 export interface EditorOptions {
   /** A folder to work on a copy of, or the texts of its files by name. */
   readonly files: string | Readonly<Record<string, string>>;
@@ -54,6 +56,8 @@ export async function openEditor(options: EditorOptions): Promise<Editor> {
   const context = await browser.newContext({ viewport: options.viewport ?? { width: 1280, height: 800 } });
   const faults = watchFaults(context);
   const page = await context.newPage();
+  // Less than a test may take: what is waited for in vain is then named.
+  page.setDefaultTimeout(STEP_MS);
   const workbench = driveWorkbench(page);
   const editor: Editor = {
     ...workbench,
@@ -80,7 +84,7 @@ export async function openEditor(options: EditorOptions): Promise<Editor> {
 /** Loads the workbench; where that fails, stops everything and says what was seen. */
 async function start(editor: Editor, address: string, open: string | undefined): Promise<void> {
   try {
-    await editor.page.goto(address);
+    await editor.page.goto(address, { timeout: START_MS });
     await waitForWorkbench(editor.page, open);
   } catch (cause) {
     const picture = await editor.screenshot("start-failed").catch(() => "none");

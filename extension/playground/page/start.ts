@@ -94,6 +94,16 @@ function loadModules(): Promise<[WorkbenchModule, UriModule]> {
   });
 }
 
+/**
+ * Whether this tab has shown the editor before. Then it brings back what was open, which it does not while it is told
+ * what to open.
+ */
+function isReload(): boolean {
+  const isKnown = sessionStorage.getItem("barwright.opened") !== null;
+  sessionStorage.setItem("barwright.opened", "yes");
+  return isKnown;
+}
+
 function workbenchOptions(settings: PageSettings, uri: UriModule["URI"]): Record<string, unknown> {
   const folderPath = `/${settings.folderName}`;
   const folderUri = uri.from({ scheme: FOLDER_SCHEME, path: folderPath });
@@ -105,7 +115,7 @@ function workbenchOptions(settings: PageSettings, uri: UriModule["URI"]): Record
     workspaceProvider: {
       workspace: { folderUri },
       trusted: true,
-      payload: settings.open === null ? [] : [["openFile", openUri.toString()]],
+      payload: settings.open === null || isReload() ? [] : [["openFile", openUri.toString()]],
       // Another folder or window cannot be opened here.
       open: async () => false,
     },
