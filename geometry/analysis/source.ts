@@ -15,8 +15,8 @@ export interface Source {
   readonly variants: readonly string[];
 }
 
-/** Twice the text of a bar of ten thousand segments. What is longer is no outline file, and would only cost time. */
-export const MOST_CHARACTERS = 1_000_000;
+/** Room for a bar of ten thousand segments. What is longer is no outline file, and would only cost time. */
+export const MOST_CHARACTERS = 600_000;
 
 /** Read a text. Any text gives a source; what is wrong with it stands in `problems`. */
 export function readSource(text: string): Source {

@@ -72,7 +72,8 @@ function parseUnit(cursor: Cursor, valueStart: number): UnitBehind {
   if (read.some((factor) => !factor.isKnown)) {
     return "unknown";
   }
-  const factors = read.flatMap((factor) => factor.factors);
+  const [only] = read;
+  const factors = read.length === 1 && only ? only.factors : read.flatMap((factor) => factor.factors);
   return { text: unitText(factors), factors, range: cursor.rangeFrom(start) };
 }
 
@@ -183,6 +184,9 @@ function factorsOf(unit: string, sign: 1 | -1, range: TextRange): readonly UnitF
 
 /** A unit as it is best written: `kg/m^3`. A unit that only divides keeps its negative power: `s^-1`. */
 function unitText(factors: readonly UnitFactor[]): string {
+  const [first] = factors;
+  // Nearly every unit of a bar is one word: no text is to be made for it.
+  if (first !== undefined && factors.length === 1 && first.exponent === 1) return first.name;
   return factors
     .map(({ name, exponent }, i) => {
       const isBelow = i > 0 && exponent < 0;
