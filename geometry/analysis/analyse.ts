@@ -50,8 +50,9 @@ export function analyse(source: Source, options: AnalyseOptions = {}): Analysis 
   } = evaluate(source.tree, { variant, figures: REQUIRABLE_FIGURES });
   const { outline, problems: outlineProblems } = buildOutline(design);
   const regionProblems = outline ? checkOutline(outline, design, settings) : [];
-  const sound = !regionProblems.some(({ code }) => code === "loop-crosses-itself" || code === "axis-outside");
-  const assessment = assess(design, outline, sound, settings);
+  const found = new Set(regionProblems.map(({ code }) => code));
+  const soundness = { isSimple: !found.has("loop-crosses-itself"), holdsAxis: !found.has("axis-outside") };
+  const assessment = assess(design, outline, soundness, settings);
   const problems = [
     source.problems,
     valueProblems,

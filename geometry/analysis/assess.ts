@@ -1,29 +1,38 @@
 import { biteAt, biteCurve, biteProfile, cleanBite } from "../bite/bite.ts";
 import type { Assessment, BiteAssessment } from "../figures/assessment.ts";
 import { massOf } from "../figures/mass.ts";
-import { sectionOf } from "../figures/section.ts";
+import { type Section, sectionOf } from "../figures/section.ts";
 import type { Settings } from "../figures/settings.ts";
 import type { Design } from "../language/design.ts";
 import type { Outline } from "../outline/segment.ts";
 
-/**
- * Measure a design: everything that can be known from what is there, `null` for the rest.
- * @param sound whether the outline may be studied for bite: simple, with the spin axis inside
- */
+/** What the region checks found: a loop that crosses itself has no area, an axis outside has no bite. */
+export interface Soundness {
+  readonly isSimple: boolean;
+  readonly holdsAxis: boolean;
+}
+
+/** Measure a design: everything that can be known from what is there, `null` for the rest. */
 export function assess(
   design: Design,
   outline: Outline | null,
-  sound: boolean,
+  { isSimple, holdsAxis }: Soundness,
   settings: Settings,
 ): Assessment {
-  const section = outline ? sectionOf(outline) : null;
+  const section = outline && isSimple ? soundSection(outline) : null;
   const { thicknessMm, densityKgPerM3 } = design;
   const mass =
     section && thicknessMm && densityKgPerM3 !== null
       ? massOf(section, thicknessMm.value, densityKgPerM3)
       : null;
-  const bite = outline && sound ? assessBite(design, outline, settings) : null;
+  const bite = outline && isSimple && holdsAxis ? assessBite(design, outline, settings) : null;
   return { design, settings, outline, section, mass, bite };
+}
+
+/** Holes far outside can take more away than there is: that is no plate. */
+function soundSection(outline: Outline): Section | null {
+  const section = sectionOf(outline);
+  return section.areaMm2 > 0 ? section : null;
 }
 
 function assessBite(design: Design, outline: Outline, settings: Settings): BiteAssessment | null {

@@ -282,7 +282,7 @@ const BITE: readonly Figure[] = [
     key: "cleanBiteMPerS",
     label: "Clean bite up to",
     meaning:
-      "The lowest closing speed at which something else than the square face of a tooth strikes first.",
+      "The lowest closing speed at which something else than the square face of a tooth strikes first; 0 for a rounded tip, whose top skids at any speed.",
     measure: "speed",
     better: "more",
     requirable: requirable("clean_bite", "3 m/s", SPEED, 1e3),
