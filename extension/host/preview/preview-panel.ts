@@ -15,7 +15,7 @@ export interface PanelHost {
   readonly session: Session;
   exportCutFile(document: vscode.TextDocument): Promise<void>;
   showCautions(): Promise<void>;
-  onDispose(): void;
+  onDispose(panel: PreviewPanel): void;
 }
 
 /** One preview: a webview and the document that it shows. */
@@ -26,6 +26,8 @@ export interface PreviewPanel extends vscode.Disposable {
   reveal(): void;
   /** Shows the text as it is now, or later when the panel is hidden. */
   update(): Promise<void>;
+  /** The document goes on under another address. */
+  move(to: vscode.Uri): void;
   /** Marks the place of the cursor. */
   highlight(): void;
   /** How many listeners it holds. */
@@ -48,7 +50,7 @@ export function createPreviewPanel(
     if (!isDisposed) void panel.webview.postMessage(message);
   };
   const highlight = () => {
-    if (isReady && panel.visible) post({ type: "highlight", source: cursorIn(link.uri) });
+    if (isReady && panel.visible) post({ type: "highlight", source: cursorIn(link.uri()) });
   };
   const update = async () => {
     if (isDisposed || !isReady || !panel.visible) return;
@@ -57,8 +59,8 @@ export function createPreviewPanel(
     const { view, lastGood: kept } = viewOf({
       ...shownVariants(document, session),
       version: link.version(document),
-      documentUri: link.uri,
-      fileName: link.fileName,
+      documentUri: link.uri(),
+      fileName: link.fileName(),
       lastGood,
     });
     lastGood = kept;
@@ -77,7 +79,7 @@ export function createPreviewPanel(
       case "reveal":
         return revealText(await link.open(), message.source, panel.viewColumn);
       case "chooseVariant":
-        return session.variants.choose(link.uri, message.variant);
+        return session.variants.choose(link.uri(), message.variant);
       case "chooseUnits":
         // The page shows them by itself; the setting stays what the builder set.
         return;
@@ -90,8 +92,13 @@ export function createPreviewPanel(
     }
   };
 
+  const showName = () => {
+    panel.title = vscode.l10n.t("Preview {0}", link.fileName());
+  };
+
   panel.webview.options = { enableScripts: true, localResourceRoots: [pageRoot(host.extensionUri)] };
-  panel.title = vscode.l10n.t("Preview {0}", link.fileName);
+  panel.iconPath = iconOf(host.extensionUri);
+  showName();
   const listeners = [
     panel.webview.onDidReceiveMessage((message: unknown) => {
       if (!isPageMessage(message)) return;
@@ -105,20 +112,30 @@ export function createPreviewPanel(
     panel.onDidDispose(() => {
       isDisposed = true;
       for (const listener of listeners) listener.dispose();
-      host.onDispose();
+      host.onDispose(preview);
     }),
   ];
   panel.webview.html = pageHtml(panel.webview, host.extensionUri, panel.title);
 
-  return {
+  const preview: PreviewPanel = {
     link,
     isActive: () => panel.active,
     reveal: () => panel.reveal(undefined, true),
     update,
+    move: (to) => {
+      link.move(to);
+      showName();
+    },
     highlight,
     listeners: () => (isDisposed ? 0 : listeners.length),
     dispose: () => panel.dispose(),
   };
+  return preview;
+}
+
+function iconOf(extensionUri: vscode.Uri): { readonly light: vscode.Uri; readonly dark: vscode.Uri } {
+  const icon = (name: string) => vscode.Uri.joinPath(extensionUri, "extension", "icons", name);
+  return { light: icon("file-light.svg"), dark: icon("file-dark.svg") };
 }
 
 /** The variant that is looked at and, where they are wanted, the others. */

@@ -4,6 +4,7 @@ import { createLatestRuns, realClock } from "../documents/latest-runs.ts";
 import { isOutline, openOutline } from "../language.ts";
 import type { Session } from "../session.ts";
 import { linkDocument } from "./document-link.ts";
+import { followDocuments } from "./follow-documents.ts";
 import { pageRoot } from "./page-html.ts";
 import { createPreviewPanel, type PanelHost, type PreviewPanel } from "./preview-panel.ts";
 
@@ -43,20 +44,31 @@ export function createPreviews(host: PreviewsHost): Previews {
     onFault: (error) => session.log.fault("preview", error),
   });
 
+  const panelHost: PanelHost = {
+    ...host,
+    onDispose: (panel) => {
+      const key = panel.link.uri();
+      panels.delete(key);
+      updates.cancel(key);
+      // Nobody sees any more which variant hovers and hints speak of.
+      session.variants.choose(key, null);
+    },
+  };
   const take = (panel: vscode.WebviewPanel, uri: vscode.Uri) => {
-    const key = uri.toString();
-    const panelHost: PanelHost = {
-      ...host,
-      onDispose: () => {
-        panels.delete(key);
-        updates.cancel(key);
-        // Nobody sees any more which variant hovers and hints speak of.
-        session.variants.choose(key, null);
-      },
-    };
     const taken = createPreviewPanel(panel, linkDocument(uri), panelHost);
-    panels.set(key, taken);
+    panels.set(uri.toString(), taken);
     return taken;
+  };
+  const move = (from: string, to: vscode.Uri) => {
+    const panel = panels.get(from);
+    if (!panel) return;
+    // One panel a document: what is shown there already stays.
+    if (panels.has(to.toString())) return panel.dispose();
+    panels.delete(from);
+    panels.set(to.toString(), panel);
+    panel.move(to);
+    updates.cancel(from);
+    updates.request(to.toString());
   };
   const updateIfShown = ({ uri }: vscode.TextDocument) => {
     if (panels.has(uri.toString())) updates.request(uri.toString());
@@ -68,6 +80,7 @@ export function createPreviews(host: PreviewsHost): Previews {
   const subscriptions = vscode.Disposable.from(
     vscode.workspace.onDidChangeTextDocument(({ document }) => updateIfShown(document)),
     vscode.workspace.onDidOpenTextDocument(updateIfShown),
+    followDocuments({ has: (uri) => panels.has(uri), uris: () => panels.keys(), move }),
     session.variants.onDidChange((uri) => panels.has(uri) && updates.request(uri)),
     session.onDidChangePreferences(updateAll),
     vscode.window.onDidChangeTextEditorSelection(({ textEditor }) =>
@@ -87,7 +100,7 @@ export function createPreviews(host: PreviewsHost): Previews {
       if (known) known.reveal();
       else take(openBeside(extensionUri), document.uri);
     },
-    active: () => [...panels.values()].find((panel) => panel.isActive())?.link.uri ?? null,
+    active: () => [...panels.values()].find((panel) => panel.isActive())?.link.uri() ?? null,
     count: () => panels.size,
     listeners: () => [...panels.values()].reduce((sum, panel) => sum + panel.listeners(), 0),
     dispose: () => {
