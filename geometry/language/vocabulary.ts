@@ -21,6 +21,20 @@ export const STATEMENT_WORDS = [
   "variant",
 ] as const;
 
+/** Statements that may stand but once, in a file or in a variant. */
+export const ONCE_WORDS = [
+  "bar",
+  "thickness",
+  "material",
+  "density",
+  "yield",
+  "outline",
+  "bore",
+  "spin",
+  "approach",
+  "target",
+] as const satisfies readonly (typeof STATEMENT_WORDS)[number][];
+
 export const STEP_WORDS = ["from", "line", "arc", "spiral", "close"] as const;
 
 /** Words that stand inside a statement or step. */

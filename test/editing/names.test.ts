@@ -4,8 +4,8 @@ import { analyse } from "../../geometry/analysis/analyse.ts";
 import { readSource } from "../../geometry/analysis/source.ts";
 import { definitionAt, referencesAt, renameEdits, renameTarget } from "../../geometry/editing/editing.ts";
 import { applyEdits } from "../../geometry/language/apply-edits.ts";
+import { readRanges, showRanges } from "../support/marks.ts";
 import { sliceOf, sourceAt, withCrLf } from "./cursor-text.ts";
-import { readRanges, showRanges } from "./marks.ts";
 import { SAMPLES } from "./samples.ts";
 
 const BLOCK = `let reach = 130 mm

@@ -7,8 +7,8 @@ import {
   selectionRanges,
   symbols,
 } from "../../geometry/editing/editing.ts";
+import { showRanges } from "../support/marks.ts";
 import { BAR, sliceOf, sourceAt, withCrLf } from "./cursor-text.ts";
-import { showRanges } from "./marks.ts";
 import { SAMPLES } from "./samples.ts";
 
 const FILE = `# Two

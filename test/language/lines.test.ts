@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { applyEdits } from "../../geometry/language/apply-edits.ts";
 import { deleteLines, insertLineBelow } from "../../geometry/language/evaluate/lines.ts";
-import { readMarks } from "./marked-text.ts";
+import { readRanges } from "../support/marks.ts";
 
 function edited(marked: string, edit: typeof deleteLines): string {
-  const { text, ranges } = readMarks(marked);
+  const { text, ranges } = readRanges(marked);
   const [range] = ranges;
   return range === undefined ? text : applyEdits(text, [edit(text, range)]);
 }

@@ -3,7 +3,6 @@ import { evaluate } from "../../geometry/language/evaluate.ts";
 import { parse } from "../../geometry/language/parse.ts";
 import type { Problem } from "../../geometry/language/problem.ts";
 import type { RequirableFigure } from "../../geometry/language/requirable.ts";
-import type { TextRange } from "../../geometry/language/text.ts";
 
 /** Figures as the catalogue has them, so that these tests do not move with it. */
 const NONE = { length: 0, mass: 0, time: 0, current: 0, angle: 0 };
@@ -30,32 +29,6 @@ export function completed(fragment: string): string {
   ];
   const added = standard.filter(([starts]) => !starts.test(fragment)).map(([, text]) => text);
   return [...added, fragment, ""].join("\n");
-}
-
-export interface Marked {
-  readonly text: string;
-  readonly ranges: readonly TextRange[];
-}
-
-export function readMarks(marked: string): Marked {
-  const ranges: { start: number; end: number }[] = [];
-  const open: { start: number; end: number }[] = [];
-  let text = "";
-  for (const character of marked) {
-    if (character === "⟦") {
-      const range = { start: text.length, end: text.length };
-      ranges.push(range);
-      open.push(range);
-    } else if (character === "⟧") {
-      const range = open.pop();
-      if (range === undefined) throw new Error("⟧ without ⟦");
-      range.end = text.length;
-    } else {
-      text += character;
-    }
-  }
-  if (open.length > 0) throw new Error("⟦ without ⟧");
-  return { text, ranges };
 }
 
 /** Everything that is wrong with a text and its values, in text order. */

@@ -2,7 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { applyEdits } from "../../geometry/language/apply-edits.ts";
 import type { ProblemCode } from "../../geometry/language/problem-codes.ts";
-import { completed, problemsOf, readMarks } from "./marked-text.ts";
+import { readRanges } from "../support/marks.ts";
+import { completed, problemsOf } from "./marked-text.ts";
 
 interface Case {
   /** A fragment with marks: each marked range has one problem of the code, and nothing else is wrong. */
@@ -466,7 +467,7 @@ const CASES: Partial<Record<ProblemCode, readonly Case[]>> = {
 
 describe.each(Object.entries(CASES))("%s", (code, cases) => {
   it.each(cases)("$bad", ({ bad, says, mended, variant, severity, whole }) => {
-    const { text, ranges } = readMarks(whole ? bad : completed(bad));
+    const { text, ranges } = readRanges(whole ? bad : completed(bad));
     const problems = problemsOf(text, variant ?? null);
     expect(problems.map((problem) => ({ code: problem.code, range: problem.range }))).toEqual(
       ranges.map((range) => ({ code, range })),

@@ -3,7 +3,7 @@ import type { Analysis } from "../../analysis/analyse.ts";
 import { formatQuantity } from "../../language/format-quantity.ts";
 import { SETTING_WORDS } from "../../language/parse/parse-setting.ts";
 import type { StatementWord } from "../../language/parse/parse-statement.ts";
-import { STATEMENT_WORDS, STEP_WORDS } from "../../language/vocabulary.ts";
+import { ONCE_WORDS, STATEMENT_WORDS, STEP_WORDS } from "../../language/vocabulary.ts";
 import type { Candidate, CompletionKind } from "../completion.ts";
 import type { CursorPlace } from "../cursor-place.ts";
 import { codeBlock, plainText } from "../markdown.ts";
@@ -11,19 +11,7 @@ import { STATEMENT_HELP, STEP_HELP, type StatementHelp } from "../statement-help
 import { insertionOf } from "../template.ts";
 import { letComment } from "./name-candidates.ts";
 
-/** Statements that may stand only once in a file, or in a variant. */
-const SINGLE: ReadonlySet<string> = new Set<StatementWord>([
-  "bar",
-  "thickness",
-  "material",
-  "density",
-  "yield",
-  "outline",
-  "bore",
-  "spin",
-  "approach",
-  "target",
-]);
+const SINGLE: ReadonlySet<string> = new Set<StatementWord>(ONCE_WORDS);
 
 export function itemCandidates(analysis: Analysis, place: CursorPlace): readonly Candidate[] {
   switch (place.block) {

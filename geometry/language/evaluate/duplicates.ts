@@ -2,22 +2,11 @@ import type { Problem } from "../problem.ts";
 import type { ProblemCode } from "../problem-codes.ts";
 import type { TextRange } from "../text.ts";
 import type { Statement, StatementKind, SyntaxTree } from "../tree.ts";
+import { ONCE_WORDS } from "../vocabulary.ts";
 import { deleteLines } from "./lines.ts";
 import { failure, fix } from "./problems.ts";
 
-/** What may stand but once, in a file or in a variant. */
-const ONCE: readonly StatementKind[] = [
-  "bar",
-  "thickness",
-  "material",
-  "density",
-  "yield",
-  "outline",
-  "bore",
-  "spin",
-  "approach",
-  "target",
-];
+const ONCE: ReadonlySet<StatementKind> = new Set(ONCE_WORDS);
 
 /** What makes a statement the same as another one, and how to speak of it. */
 interface Identity {
@@ -51,7 +40,7 @@ function duplicatesIn(text: string, statements: readonly Statement[]): readonly 
 /** Null for what may stand more than once, and for what has no name to be told by. */
 function identityOf(statement: Statement): Identity | null {
   const { kind, keyword } = statement;
-  if (ONCE.includes(kind)) {
+  if (ONCE.has(kind)) {
     return { key: kind, code: "duplicate-statement", range: keyword, message: `There is a line '${kind}'` };
   }
   if (kind === "let" && statement.name !== null) {
