@@ -7,8 +7,11 @@ import type { InnerLoop, Outline } from "../../geometry/outline/segment.ts";
  * A bar in words, for those who do not see the drawing: name, plate, size, shape, mass, balance with its heavy side,
  * speed and bite. What is not known is left out.
  */
-export function describe(analysis: Analysis, system: UnitSystem): string {
-  const report = reportOf(analysis, system);
+export function describe(
+  analysis: Analysis,
+  system: UnitSystem,
+  report: Report = reportOf(analysis, system),
+): string {
   const sentences = [
     titleSentence(report),
     sizeSentence(report),

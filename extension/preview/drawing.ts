@@ -1,6 +1,7 @@
 import type { Analysis } from "../../geometry/analysis/analyse.ts";
 import { standingOf } from "../../geometry/analysis/judge.ts";
 import { handles } from "../../geometry/editing/editing.ts";
+import { reportOf } from "../../geometry/files/report.ts";
 import type { Outline, Segment } from "../../geometry/outline/segment.ts";
 import {
   type Bounds,
@@ -10,10 +11,13 @@ import {
 } from "../../geometry/outline/segment-geometry.ts";
 import { distance } from "../../geometry/outline/vector.ts";
 import { describe } from "./describe.ts";
-import type { Drawing, DrawnLoop, PlanePoint } from "./protocol.ts";
+import type { Drawing, DrawnLoop, PlanePoint, View } from "./protocol.ts";
 
 /** The drawing of an analysis; `null` where there is no outline, or one that no drawing can hold. */
-export function drawingOf(analysis: Analysis): Drawing | null {
+export function drawingOf(
+  analysis: Analysis,
+  reports: View["reports"] = reportsOf(analysis),
+): Drawing | null {
   const { outline, design, assessment } = analysis;
   if (!outline) return null;
   const bounds = boundsOfOutline(outline);
@@ -29,8 +33,13 @@ export function drawingOf(analysis: Analysis): Drawing | null {
     tips: tipsOf(outline),
     direction: design.spin?.direction ?? null,
     handles: handles(analysis),
-    description: { mm: describe(analysis, "mm"), in: describe(analysis, "in") },
+    description: { mm: describe(analysis, "mm", reports.mm), in: describe(analysis, "in", reports.in) },
   };
+}
+
+/** The report in both systems of units. */
+export function reportsOf(analysis: Analysis): View["reports"] {
+  return { mm: reportOf(analysis, "mm"), in: reportOf(analysis, "in") };
 }
 
 /** The loops of an outline as the page draws them, the outer one first. */

@@ -1,9 +1,8 @@
 import type { Analysis } from "../../geometry/analysis/analyse.ts";
 import { CAUTIONS } from "../../geometry/files/cautions.ts";
-import { reportOf } from "../../geometry/files/report.ts";
 import type { Outline } from "../../geometry/outline/segment.ts";
 import { isBroken } from "./broken.ts";
-import { drawingOf, drawnLoops } from "./drawing.ts";
+import { drawingOf, drawnLoops, reportsOf } from "./drawing.ts";
 import { placeOf } from "./place-problem.ts";
 import type { Drawing, Ghost, ShownProblem, View } from "./protocol.ts";
 
@@ -57,11 +56,12 @@ function withoutHandles(kept: LastGood): LastGood {
 }
 
 function shownOf(chosen: Analysis, others: readonly Analysis[]): LastGood {
+  const reports = reportsOf(chosen);
   return {
     variant: chosen.variant,
-    drawing: drawingOf(chosen),
+    drawing: drawingOf(chosen, reports),
     ghosts: ghostsOf(chosen, others),
-    reports: { mm: reportOf(chosen, "mm"), in: reportOf(chosen, "in") },
+    reports,
     bite: biteOf(chosen),
   };
 }

@@ -9,14 +9,17 @@ interface Sample {
  * far below rounding.
  */
 const POINTS = 16;
-const SAMPLES = gaussLegendre(POINTS);
+
+/** Made with the first integral: most of what loads the core never asks for one. */
+let samples: readonly Sample[] | null = null;
 
 /** The integral of a function by Gauss–Legendre with 16 points. Exact for polynomials up to degree 31. */
 export function integral(f: (x: number) => number, from: number, to: number): number {
   const middle = (from + to) / 2;
   const half = (to - from) / 2;
+  samples ??= gaussLegendre(POINTS);
   let sum = 0;
-  for (const { at, weight } of SAMPLES) sum += weight * f(middle + half * at);
+  for (const { at, weight } of samples) sum += weight * f(middle + half * at);
   return sum * half;
 }
 

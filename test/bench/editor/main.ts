@@ -1,0 +1,54 @@
+/**
+ * `npm run bench:editor`: what a builder waits for, measured in the real editor in headless Chromium: from a key to the
+ * drawing that follows it, from a key to its letter while a long outline is drawn, and until the extension is active.
+ * Exits 1 where a target is missed. The machine must have nothing else to do.
+ */
+import { readFile } from "node:fs/promises";
+import { availableParallelism, loadavg } from "node:os";
+import { resolve } from "node:path";
+import process from "node:process";
+import { gzipSync } from "node:zlib";
+import { buildBundles } from "../../../scripts/build-bundles.ts";
+import { syntheticBar } from "../../support/synthetic-bar.ts";
+import { measureActivation } from "./activation.ts";
+import { measureDrawing, measureLetters } from "./keystrokes.ts";
+import { spreadOf } from "./spread.ts";
+
+const ROOT = resolve(import.meta.dirname, "../../..");
+
+await buildBundles(ROOT);
+const [load = 0] = loadavg();
+process.stdout.write(`load before the start ${load.toFixed(1)} on ${availableParallelism()} processors\n`);
+
+const results = [
+  {
+    name: "key to drawing, 60 segments",
+    times: await measureDrawing(syntheticBar(60), 100),
+    most: [50, 100],
+  },
+  { name: "key to letter, 60 segments", times: await measureLetters(syntheticBar(60), 100), most: [50, 100] },
+  {
+    name: "key to letter, 2000 segments",
+    times: await measureLetters(syntheticBar(2000), 100),
+    most: [50, 100],
+  },
+  { name: "key to drawing, 2000 segments", times: await measureDrawing(syntheticBar(2000), 10), most: null },
+  { name: "activation", times: await measureActivation(5), most: [50, 50] },
+];
+
+for (const { name, times, most } of results) {
+  const { count, medianMs, p95Ms, greatestMs } = spreadOf(times);
+  const isMissed = most !== null && !(medianMs <= (most[0] ?? 0) && p95Ms <= (most[1] ?? 0));
+  if (isMissed) process.exitCode = 1;
+  const wanted = most === null ? "" : `  wanted ${most.join(" / ")} ms${isMissed ? "  MISSED" : ""}`;
+  const shown = [medianMs, p95Ms, greatestMs].map((ms) => ms.toFixed(0).padStart(5)).join(" /");
+  process.stdout.write(`${name.padEnd(32)}${shown} ms (median / 95 % / most of ${count})${wanted}\n`);
+}
+
+for (const file of ["dist/extension.cjs", "dist/browser.js", "dist/preview.js", "dist/preview.css"]) {
+  const bytes = await readFile(resolve(ROOT, file));
+  const kilobytes = (count: number) => `${(count / 1000).toFixed(1)} kB`.padStart(10);
+  process.stdout.write(
+    `${file.padEnd(22)}${kilobytes(bytes.length)}, ${kilobytes(gzipSync(bytes).length)} gzipped\n`,
+  );
+}
