@@ -13,13 +13,24 @@ export const realClock: Clock = {
   },
 };
 
+/** Runs longer than this are slow: typing on would be felt, where several threads share two processors. */
+const SLOW_RUN_MS = 60;
+
+/** What a slow run waits for: a pause in the typing. */
+const PAUSE_MS = 200;
+
+/** But no longer than this, so that one who types without a pause sees it follow. */
+const MOST_WAIT_MS = 1500;
+
 /**
  * Work that is only worth doing for the latest state of a thing. Asking again before it starts changes nothing; asking
- * while it runs makes that run out of date and starts one more when it ends. So nothing queues up, however fast one
- * types and however long a run takes.
+ * while it runs makes that run out of date and starts one more when it ends. Where runs are slow, the next one waits for
+ * a pause. So nothing queues up, however fast one types and however long a run takes.
  */
 export interface LatestRuns {
   request(key: string): void;
+  /** Whether a run is to come or under way. */
+  isBusy(key: string): boolean;
   /** Forgets what was asked for a key; a run under way goes out of date. */
   cancel(key: string): void;
   dispose(): void;
@@ -27,8 +38,8 @@ export interface LatestRuns {
 
 export interface LatestRunsOptions {
   readonly clock: Clock;
-  /** How long to wait before a run, from the time that the last one of the key took, in ms. */
-  waitMs(lastRunMs: number): number;
+  /** How long to wait before a run, in ms. */
+  readonly waitMs: number;
   /** Does the work in steps, and leaves off when it is no longer current. */
   run(key: string, isCurrent: () => boolean): Promise<void>;
   onFault(error: unknown): void;
@@ -38,16 +49,26 @@ interface Entry {
   /** Counts the requests: a run is current while the count is what it started with. */
   requests: number;
   isRunning: boolean;
+  /** When the run that is to come was first asked for. */
+  askedAt: number;
   takeBack: (() => void) | null;
   lastRunMs: number;
 }
+
+const NEW_ENTRY: Entry = { requests: 0, isRunning: false, askedAt: 0, takeBack: null, lastRunMs: 0 };
 
 export function createLatestRuns(options: LatestRunsOptions): LatestRuns {
   const { clock } = options;
   const entries = new Map<string, Entry>();
 
   const schedule = (key: string, entry: Entry) => {
-    entry.takeBack ??= clock.after(options.waitMs(entry.lastRunMs), () => {
+    const isSlow = entry.lastRunMs > SLOW_RUN_MS;
+    if (entry.takeBack === null) entry.askedAt = clock.now();
+    else if (!isSlow) return;
+    entry.takeBack?.();
+    const left = entry.askedAt + MOST_WAIT_MS - clock.now();
+    const wait = isSlow ? Math.max(0, Math.min(PAUSE_MS, left)) : options.waitMs;
+    entry.takeBack = clock.after(wait, () => {
       entry.takeBack = null;
       void start(key, entry);
     });
@@ -74,10 +95,14 @@ export function createLatestRuns(options: LatestRunsOptions): LatestRuns {
 
   return {
     request: (key) => {
-      const entry = entries.get(key) ?? { requests: 0, isRunning: false, takeBack: null, lastRunMs: 0 };
+      const entry = entries.get(key) ?? { ...NEW_ENTRY };
       entries.set(key, entry);
       entry.requests += 1;
       if (!entry.isRunning) schedule(key, entry);
+    },
+    isBusy: (key) => {
+      const entry = entries.get(key);
+      return entry !== undefined && (entry.isRunning || entry.takeBack !== null);
     },
     cancel,
     dispose: () => {

@@ -19,7 +19,7 @@ export function registerProblems(session: Session): vscode.Disposable {
   const collection = vscode.languages.createDiagnosticCollection("barwright");
   const checks = createLatestRuns({
     clock: realClock,
-    waitMs: (lastRunMs) => Math.max(FRAME_MS, Math.min(lastRunMs, 500)),
+    waitMs: FRAME_MS,
     run: (uri, isCurrent) => check(uri, isCurrent, session, collection),
     onFault: (error) => session.log.fault("problems", error),
   });

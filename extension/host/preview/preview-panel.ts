@@ -65,6 +65,7 @@ export function createPreviewPanel(
     });
     lastGood = kept;
     post({ type: "view", view, units: session.preferences(document).units });
+    highlight();
   };
   const answerMove = async (message: Extract<PageMessage, { type: "movePoint" }>) => {
     const reason = await movePointInText(message, link, session);
@@ -74,8 +75,7 @@ export function createPreviewPanel(
     switch (message.type) {
       case "ready":
         isReady = true;
-        await update();
-        return highlight();
+        return update();
       case "reveal":
         return revealText(await link.open(), message.source, panel.viewColumn);
       case "chooseVariant":

@@ -29,17 +29,13 @@ export interface PreviewsHost {
   showCautions(): Promise<void>;
 }
 
-/** What a keystroke waits before it is drawn, by how long the last drawing took: slow ones leave room for typing. */
-function waitMs(lastRunMs: number): number {
-  return lastRunMs < 100 ? 0 : Math.min(lastRunMs, 400);
-}
-
 export function createPreviews(host: PreviewsHost): Previews {
   const { session, extensionUri } = host;
   const panels = new Map<string, PreviewPanel>();
   const updates = createLatestRuns({
     clock: realClock,
-    waitMs,
+    // The events of one key come together: after them, at once.
+    waitMs: 0,
     run: async (uri) => panels.get(uri)?.update(),
     onFault: (error) => session.log.fault("preview", error),
   });
@@ -83,9 +79,11 @@ export function createPreviews(host: PreviewsHost): Previews {
     followDocuments({ has: (uri) => panels.has(uri), uris: () => panels.keys(), move }),
     session.variants.onDidChange((uri) => panels.has(uri) && updates.request(uri)),
     session.onDidChangePreferences(updateAll),
-    vscode.window.onDidChangeTextEditorSelection(({ textEditor }) =>
-      panels.get(textEditor.document.uri.toString())?.highlight(),
-    ),
+    vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
+      const key = textEditor.document.uri.toString();
+      // While one types, the place goes with the drawing: two messages a key would be drawn twice.
+      if (!updates.isBusy(key)) panels.get(key)?.highlight();
+    }),
     vscode.window.onDidChangeVisibleTextEditors(() => {
       for (const panel of panels.values()) panel.highlight();
     }),

@@ -39,10 +39,10 @@ export async function measureDrawing(text: string, count: number): Promise<numbe
   });
 }
 
-/** From each key to the frame that shows its letter, typed without a wait while the drawing follows, in ms. */
-export async function measureLetters(text: string, count: number): Promise<number[]> {
+/** From each key to the frame that shows its letter, typed without a wait while a preview follows or none, in ms. */
+export async function measureLetters(text: string, count: number, hasPreview: boolean): Promise<number[]> {
   return withEditor(text, async (editor) => {
-    await openPreview(editor);
+    if (hasPreview) await openPreview(editor);
     await noteKeys(editor);
     await editor.page.evaluate(`
       ${AFTER_PAINT}

@@ -20,25 +20,23 @@ await buildBundles(ROOT);
 const [load = 0] = loadavg();
 process.stdout.write(`load before the start ${load.toFixed(1)} on ${availableParallelism()} processors\n`);
 
+const SHORT = syntheticBar(60);
+const LONG = syntheticBar(2000);
+const TYPING_MS = [50, 100] as const;
+
 const results = [
-  {
-    name: "key to drawing, 60 segments",
-    times: await measureDrawing(syntheticBar(60), 100),
-    most: [50, 100],
-  },
-  { name: "key to letter, 60 segments", times: await measureLetters(syntheticBar(60), 100), most: [50, 100] },
-  {
-    name: "key to letter, 2000 segments",
-    times: await measureLetters(syntheticBar(2000), 100),
-    most: [50, 100],
-  },
-  { name: "key to drawing, 2000 segments", times: await measureDrawing(syntheticBar(2000), 10), most: null },
-  { name: "activation", times: await measureActivation(5), most: [50, 50] },
+  { name: "key to drawing, 60 segments", times: await measureDrawing(SHORT, 100), most: TYPING_MS },
+  { name: "key to letter, 60 segments", times: await measureLetters(SHORT, 100, true), most: TYPING_MS },
+  { name: "key to letter, 2000 segments", times: await measureLetters(LONG, 100, true), most: TYPING_MS },
+  // What the editor itself needs for such a file.
+  { name: "the same with no preview", times: await measureLetters(LONG, 100, false), most: null },
+  { name: "key to drawing, 2000 segments", times: await measureDrawing(LONG, 10), most: null },
+  { name: "activation", times: await measureActivation(5), most: [50, 50] as const },
 ];
 
 for (const { name, times, most } of results) {
   const { count, medianMs, p95Ms, greatestMs } = spreadOf(times);
-  const isMissed = most !== null && !(medianMs <= (most[0] ?? 0) && p95Ms <= (most[1] ?? 0));
+  const isMissed = most !== null && !(medianMs <= most[0] && p95Ms <= most[1]);
   if (isMissed) process.exitCode = 1;
   const wanted = most === null ? "" : `  wanted ${most.join(" / ")} ms${isMissed ? "  MISSED" : ""}`;
   const shown = [medianMs, p95Ms, greatestMs].map((ms) => ms.toFixed(0).padStart(5)).join(" /");
