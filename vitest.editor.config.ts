@@ -9,5 +9,7 @@ export default defineConfig({
     maxWorkers: 1,
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // A browser on a busy machine may miss a wait once; a fault misses it each time.
+    retry: 1,
   },
 });
