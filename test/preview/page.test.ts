@@ -376,6 +376,22 @@ describe("dragging a point", () => {
     expect(await preview.said("reveal")).toEqual([{ type: "reveal", source: { start: 205, end: 217 } }]);
   });
 
+  it("goes on in a drawing that comes on the way, where the point still stands in it", async () => {
+    await openShown();
+    const { page, settle } = preview;
+    const scale = Number(/scale\(([\d.]+)\)/.exec((await planeTransform()) ?? "")?.[1]);
+    const { x, y } = await grab(0);
+    await page.mouse.move(x - 5 * scale, y - 5 * scale, { steps: 2 });
+    await preview.show(madeUpView({ version: 2 }));
+    await page.mouse.move(x - 10 * scale, y - 20 * scale, { steps: 2 });
+    await settle();
+    expect(await page.locator(".move-ghost").isVisible()).toBe(true);
+    await page.mouse.up();
+    expect(await preview.said("movePoint")).toEqual([
+      { type: "movePoint", request: 1, version: 2, handle: 0, to: { x: 120, y: 20 } },
+    ]);
+  });
+
   it("goes back with a message when the host could not do it", async () => {
     await openShown();
     const { page } = preview;

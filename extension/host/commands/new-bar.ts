@@ -20,8 +20,6 @@ export async function newBar(): Promise<void> {
     language: LANGUAGE_ID,
     content: picked.template.text,
   });
-  const editor = await vscode.window.showTextDocument(document);
-  const { start, end } = toRange(document, picked.template.nameRange);
-  // The name is what a builder writes first: selected, the first key replaces it.
-  editor.selection = new vscode.Selection(start, end);
+  // The name is what a builder writes first. Selected as the editor opens, so that the first key replaces it.
+  await vscode.window.showTextDocument(document, { selection: toRange(document, picked.template.nameRange) });
 }

@@ -42,6 +42,7 @@ export function createHandleLayer(context: PageContext, canvas: Element, moves: 
     ghost,
     update: (state, viewport, size) => {
       const { view, toggles, highlight, units, pendingMove } = state;
+      moves.follow(view);
       const shown = toggles.points ? movableHandles(view) : [];
       const away = awayFromPlace(moves.now(), pendingMove, view);
       keepChildren(group, shown, createHandle, (node, handle, index) => {

@@ -17,6 +17,8 @@ export interface Move {
 export interface Moves {
   now(): Move | null;
   takeUp(handle: Handle, by: Move["by"]): void;
+  /** A drawing that comes while a point is on its way: where the point still stands in it, the move goes on in it. */
+  follow(view: View | null): void;
   /** Follow a pointer: on the step nearest to it. */
   pull(to: PlanePoint, fine: boolean): void;
   /** Follow an arrow key: on to the next step. */
@@ -53,6 +55,9 @@ export function createMoves(context: PageContext): Moves {
     now: () => move,
     text,
     takeUp,
+    follow: (view) => {
+      if (move && view) move = movedInto(move, view);
+    },
     pull: (to, fine) => {
       if (move) set({ ...move, to: pulled(move.handle, to, step(fine)) });
     },
@@ -82,6 +87,21 @@ export function createMoves(context: PageContext): Moves {
       context.announce(fill(strings.movedTo, ...coordinates(to, context.state().units)));
     },
   };
+}
+
+/**
+ * The same move in a later view: else it would be refused when the point is put down, though nothing about the point has
+ * changed. A point that moved or went stays one of its own view, and the host says why it cannot be moved.
+ */
+function movedInto(move: Move, view: View): Move {
+  if (view.version === move.version) return move;
+  const same = movableHandles(view).filter((handle) => isSamePoint(handle, move.handle));
+  const handle = same.find(({ id }) => id === move.handle.id) ?? (same.length === 1 ? same[0] : undefined);
+  return handle ? { ...move, handle, version: view.version } : move;
+}
+
+function isSamePoint(a: Handle, b: Handle): boolean {
+  return a.at.x === b.at.x && a.at.y === b.at.y && a.movesX === b.movesX && a.movesY === b.movesY;
 }
 
 /** A pointer's place on the nearest step, only along what the text lets the point move. */
