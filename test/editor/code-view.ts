@@ -12,7 +12,7 @@ export interface CodeView {
   editorText(): Promise<string>;
   /** Waits until the lines in view hold a text. */
   waitForEditorText(text: string): Promise<void>;
-  /** Types at the cursor key by key; brackets and quotes close themselves, as for a user. */
+  /** Types at the cursor, which has to be in the text, key by key; brackets and quotes close themselves, as for a user. */
   typeText(text: string): Promise<void>;
   /** Replaces the whole text at once, as a paste does. */
   replaceText(text: string): Promise<void>;
@@ -37,6 +37,8 @@ export function viewCode(page: Page, workbench: Workbench): CodeView {
     waitForEditorText: (text) => waitForText(page, code, text),
     typeText: (text) => page.keyboard.type(text),
     replaceText: async (text) => {
+      // A webview that was just being loaded may have taken the focus.
+      await code.locator("textarea.inputarea").focus();
       await page.keyboard.press("Control+a");
       await paste(code, text);
     },
@@ -135,8 +137,10 @@ async function applyFix(page: Page, title: string): Promise<void> {
 
 async function readHover(page: Page, workbench: Workbench): Promise<string> {
   await workbench.runCommand("Show or Focus Hover");
+  // The pointer would have a hover of its own where the list has closed under it.
+  await page.mouse.move(0, 0);
   const hover = page.locator(".monaco-hover:not(.hidden) .hover-contents");
-  await hover.first().waitFor({ timeout: SETTLE_MS });
+  await hover.filter({ hasNotText: "Loading..." }).first().waitFor({ timeout: SETTLE_MS });
   const parts = await hover.allInnerTexts();
   await page.keyboard.press("Escape");
   return parts.join("\n");

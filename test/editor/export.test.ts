@@ -16,19 +16,18 @@ describe("exporting", () => {
   afterAll(() => editor?.close());
 
   beforeEach(async () => {
-    await editor.page.keyboard.press("Escape");
-    await editor.openFile("heron.bar");
-    await editor.replaceText(HERON);
-    await editor.waitForProblems({ errors: 0, warnings: 0 });
+    for (const name of await readdir(editor.folder))
+      if (name !== "heron.bar") await editor.removeOnDisk(name);
+    await editor.startAfresh("heron.bar", HERON);
   });
 
-  const rows = () => editor.page.locator(".quick-input-list .monaco-list-row");
+  const rows = () => editor.paletteRows();
   const notice = (text: string) => editor.page.locator(".notification-list-item", { hasText: text });
   const pathBox = () => editor.page.locator('.quick-input-widget input[type="text"]');
 
   /** Agrees to the place that the dialog suggests, and gives it. */
   async function acceptPlace(ending: string): Promise<string> {
-    await expect.poll(() => pathBox().inputValue(), { timeout: 15_000 }).toContain(ending);
+    await expect.poll(() => pathBox().inputValue()).toContain(ending);
     const place = await pathBox().inputValue();
     await pathBox().press("Enter");
     return place;
@@ -54,10 +53,11 @@ describe("exporting", () => {
     await rows().filter({ hasText: "As written" }).click();
     await acceptPlace(".dxf");
     const dialog = editor.page.locator(".quick-input-widget");
-    await expect.poll(() => dialog.textContent(), { timeout: 10_000 }).toContain("already exists");
-    await editor.page.keyboard.press("Escape");
+    await expect.poll(() => dialog.textContent()).toContain("already exists");
+    // Once leads back to the place, twice out of it.
+    await editor.clearAway();
+    await dialog.waitFor({ state: "hidden" });
     expect(await editor.readSavedFile("pickled-heron-two-tooth.dxf")).toBe("not to be lost");
-    await editor.removeOnDisk("pickled-heron-two-tooth.dxf");
   });
 
   it("refuses a broken outline and says why", async () => {
@@ -68,7 +68,6 @@ describe("exporting", () => {
     await rows().filter({ hasText: "As written" }).click();
     await notice("Nothing was exported: line 21").waitFor();
     expect(await readdir(editor.folder)).toEqual(before);
-    await editor.runCommand("Notifications: Clear All Notifications");
     // The editor tells the console of each message of an error.
     expect(editor.takeFaults().filter((fault) => !fault.includes("Nothing was exported"))).toEqual([]);
   });
@@ -78,9 +77,7 @@ describe("exporting", () => {
     await rows().filter({ hasText: "Report, Markdown" }).click();
     await rows().filter({ hasText: "As written" }).click();
     await acceptPlace(".md");
-    await expect
-      .poll(() => readdir(editor.folder), { timeout: 10_000 })
-      .toContain("pickled-heron-two-tooth.md");
+    await notice("pickled-heron-two-tooth.md written").waitFor();
     expect(await editor.readSavedFile("pickled-heron-two-tooth.md")).toContain("Spinning bars kill");
   });
 
@@ -90,12 +87,11 @@ describe("exporting", () => {
     await preview.waitForFigure("Tip speed", "24.5");
     await preview.frame.getByRole("button", { name: "Export cut file…" }).click();
     expect(await acceptPlace(".dxf")).toMatch(/two-tooth-practice-speed\.dxf$/);
-    await expect
-      .poll(() => readdir(editor.folder), { timeout: 10_000 })
-      .toContain("pickled-heron-two-tooth-practice-speed.dxf");
+    await notice("pickled-heron-two-tooth-practice-speed.dxf written").waitFor();
+    expect(await readdir(editor.folder)).toContain("pickled-heron-two-tooth-practice-speed.dxf");
   });
 
-  it("makes no error in the editor", () => {
+  it("makes no error in the editor", { retry: 0 }, () => {
     expect(editor.takeFaults()).toEqual([]);
   });
 });

@@ -7,7 +7,7 @@ import { launchBrowser } from "./browser.ts";
 import type { CodeView } from "./code-view.ts";
 import { viewCode } from "./code-view.ts";
 import { watchFaults } from "./fault-watch.ts";
-import type { Workbench } from "./workbench.ts";
+import type { ProblemCounts, Workbench } from "./workbench.ts";
 import { driveWorkbench } from "./workbench.ts";
 
 const ROOT = resolve(import.meta.dirname, "../..");
@@ -35,6 +35,11 @@ export interface Editor extends Workbench, CodeView {
   /** Writes to the disk behind the editor's back. */
   writeOnDisk(name: string, text: string): Promise<void>;
   removeOnDisk(name: string): Promise<void>;
+  /**
+   * Makes the editor what a test begins with, whatever the one before left, also where that one failed: nothing in the
+   * way, this file in front with this text, the cursor in it, and no problem told but those of `counts`.
+   */
+  startAfresh(name: string, text: string, counts?: ProblemCounts): Promise<void>;
   /** Takes a picture into a temporary folder and gives its path. */
   screenshot(name: string): Promise<string>;
   /** Console errors and requests that leave the machine since the last call, for tests that provoke them. */
@@ -53,7 +58,7 @@ export async function openEditor(options: EditorOptions): Promise<Editor> {
     settings: options.settings ?? {},
   });
   const browser = await launchBrowser();
-  const context = await browser.newContext({ viewport: options.viewport ?? { width: 1280, height: 800 } });
+  const context = await browser.newContext({ viewport: options.viewport ?? { width: 1280, height: 1000 } });
   const faults = watchFaults(context);
   const page = await context.newPage();
   // Less than a test may take: what is waited for in vain is then named.
@@ -66,7 +71,13 @@ export async function openEditor(options: EditorOptions): Promise<Editor> {
     folder,
     readSavedFile: (name) => readFile(join(folder, name), "utf8"),
     writeOnDisk: (name, text) => writeFile(join(folder, name), text),
-    removeOnDisk: (name) => rm(join(folder, name)),
+    removeOnDisk: (name) => rm(join(folder, name), { force: true }),
+    startAfresh: async (name, text, counts = { errors: 0, warnings: 0 }) => {
+      await editor.clearAway();
+      await editor.openFile(name);
+      await editor.replaceText(text);
+      await editor.waitForProblems(counts);
+    },
     screenshot: (name) => takePicture(page, name),
     takeFaults: faults.take,
     close: async () => {

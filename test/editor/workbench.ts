@@ -17,8 +17,16 @@ export interface Workbench {
   openFile(name: string): Promise<void>;
   /** Runs a command by its whole title in the palette, such as `File: Save`. */
   runCommand(title: string): Promise<void>;
-  /** Puts the cursor at a place of the active editor, counted from 1. */
+  /** Puts the cursor at a place of the active editor, counted from 1, and waits until it stands in that line. */
   moveCursor(line: number, column: number): Promise<void>;
+  /** Opens a palette by its key and waits for its input; what a palette lists is in `paletteRows`. */
+  openPalette(key: string): Promise<Locator>;
+  /** The rows of the open palette or picker. */
+  paletteRows(): Locator;
+  /** Where the cursor stands, in the words of the status bar: `Ln 3, Col 7 (12 selected)`. */
+  cursorPlace(): Promise<string>;
+  /** Closes whatever a palette, dialog, notification or list has left open, and unsaved files with all they hold. */
+  clearAway(): Promise<void>;
   setTheme(name: ThemeName): Promise<void>;
   /** Saves the active editor and waits until that is done. */
   save(): Promise<void>;
@@ -40,15 +48,23 @@ export interface ProblemCounts {
 /** Drives the workbench in a page by keyboard, as a user would. */
 export function driveWorkbench(page: Page): Workbench {
   const runCommand = (title: string) => pick(page, "F1", `>${title}`, whole(title));
+  const cursorPlace = async () => (await page.locator(CURSOR_PLACE).textContent()) ?? "";
   return {
     runCommand,
+    cursorPlace,
     openFile: (name) => openFile(page, name),
     moveCursor: async (line, column) => {
       await pick(page, "Control+g", `:${line},${column}`, /./);
+      await page.locator(".quick-input-widget").waitFor({ state: "hidden" });
+      await page.locator(FOCUSED_TEXT).waitFor();
+      await page.locator(CURSOR_PLACE, { hasText: `Ln ${line}, ` }).waitFor();
     },
+    openPalette: (key) => openPalette(page, key),
+    paletteRows: () => page.locator(".quick-input-list .monaco-list-row"),
+    clearAway: () => clearAway(page, runCommand),
     setTheme: async (name) => {
       await runCommand("Preferences: Color Theme");
-      await choose(page, name, whole(name));
+      await choose(page, name, whole(name), CHOICE_MS);
       await page.locator(`.monaco-workbench.${THEMES[name]}`).waitFor();
     },
     save: async () => {
@@ -62,6 +78,10 @@ export function driveWorkbench(page: Page): Workbench {
   };
 }
 
+const CURSOR_PLACE = "#status\\.editor\\.selection";
+
+export const FOCUSED_TEXT = ".editor-instance .monaco-editor.focused";
+
 function activeTab(page: Page): Locator {
   return page.locator(".editor-group-container.active .tab.active");
 }
@@ -72,7 +92,35 @@ async function openFile(page: Page, name: string): Promise<void> {
   await activeTab(page)
     .and(page.locator(`[data-resource-name="${base}"]`))
     .waitFor();
-  await page.locator(".editor-instance .monaco-editor.focused").waitFor();
+  await page.locator(FOCUSED_TEXT).waitFor();
+}
+
+/** What Escape closes. */
+const IN_THE_WAY = [
+  ".quick-input-widget:visible",
+  ".monaco-dialog-box",
+  ".suggest-widget.visible",
+  ".parameter-hints-widget.visible",
+  ".rename-box:visible",
+  ".action-widget:visible",
+].join(", ");
+
+/** More than can be open at once. */
+const MOST_ESCAPES = 6;
+
+async function clearAway(page: Page, runCommand: (title: string) => Promise<void>): Promise<void> {
+  for (let count = 0; count < MOST_ESCAPES && (await page.locator(IN_THE_WAY).count()) > 0; count += 1) {
+    await page.keyboard.press("Escape");
+    await page.waitForTimeout(50);
+  }
+  const unsaved = page.locator('.tab[data-resource-name^="Untitled"]');
+  for (let left = await unsaved.count(); left > 0; left -= 1) {
+    await unsaved.first().click();
+    await runCommand("View: Revert and Close Editor");
+    await unsaved.nth(left - 1).waitFor({ state: "detached" });
+  }
+  if ((await page.locator(".notification-list-item").count()) > 0)
+    await runCommand("Notifications: Clear All Notifications");
 }
 
 /** Matches a label that is this text and no more. */
@@ -80,22 +128,48 @@ function whole(text: string): RegExp {
   return new RegExp(`^${text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}$`);
 }
 
-/** Opens the palette by a key and chooses the first row whose label fits. */
+/**
+ * Opens a palette by a key and chooses the first row whose label fits. A webview that is just being loaded takes the
+ * key, or later the focus, and the palette closes: then once more, as one would.
+ */
 async function pick(page: Page, key: string, text: string, label: RegExp): Promise<void> {
-  await page.keyboard.press(key);
-  await choose(page, text, label);
+  for (let count = 1; ; count += 1) {
+    try {
+      await openPalette(page, key);
+      return await choose(page, text, label, CHOICE_MS);
+    } catch (error) {
+      if (count === MOST_TRIES) throw error;
+    }
+  }
 }
 
+async function openPalette(page: Page, key: string): Promise<Locator> {
+  const input = page.locator('.quick-input-widget input[type="text"]');
+  for (let count = 1; ; count += 1) {
+    await page.keyboard.press(key);
+    try {
+      await input.waitFor({ timeout: PALETTE_MS });
+      return input;
+    } catch (error) {
+      if (count === MOST_TRIES) throw error;
+    }
+  }
+}
+
+const PALETTE_MS = 4000;
+const CHOICE_MS = 10_000;
+const MOST_TRIES = 3;
+
 /** Types into the open palette and clicks the first row whose label fits, when it has come. */
-async function choose(page: Page, text: string, label: RegExp): Promise<void> {
+async function choose(page: Page, text: string, label: RegExp, timeout: number): Promise<void> {
   const palette = page.locator(".quick-input-widget");
-  await palette.locator('input[type="text"]').fill(text);
+  await palette.locator('input[type="text"]').fill(text, { timeout });
   // By its label, not by its place in the list: the list is filled in several steps.
   const rows = palette.locator(".quick-input-list .monaco-list-row");
   await rows
     .filter({ has: page.locator(".label-name", { hasText: label }) })
     .first()
-    .click();
+    .click({ timeout });
 }
 
 /** How long a count may take to come, on a machine that does other work too. */

@@ -15,12 +15,7 @@ describe("writing an outline", () => {
 
   afterAll(() => editor?.close());
 
-  beforeEach(async () => {
-    await editor.page.keyboard.press("Escape");
-    await editor.openFile("heron.bar");
-    await editor.replaceText(HERON);
-    await editor.waitForProblems({ errors: 0, warnings: 0 });
-  });
+  beforeEach(() => editor.startAfresh("heron.bar", HERON));
 
   it("shows the figures above the bar and each variant", async () => {
     await editor.moveCursor(1, 1);
@@ -102,8 +97,7 @@ describe("writing an outline", () => {
   it("leads from a name to its let", async () => {
     await editor.moveCursor(FACE, "  line (re".length);
     await editor.page.keyboard.press("F12");
-    const place = editor.page.locator("#status\\.editor\\.selection");
-    await expect.poll(() => place.textContent()).toContain(`Ln ${lineOf(HERON, "let reach")}`);
+    await expect.poll(editor.cursorPlace).toContain(`Ln ${lineOf(HERON, "let reach")},`);
   });
 
   it("lays the text out", async () => {
@@ -113,25 +107,25 @@ describe("writing an outline", () => {
   });
 
   it("lists what stands in the file", async () => {
-    await editor.page.keyboard.press("Control+Shift+O");
-    await editor.typeText("long");
-    const rows = editor.page.locator(".quick-input-list .monaco-list-row");
-    await rows.filter({ hasText: "long reach" }).first().waitFor();
+    const input = await editor.openPalette("Control+Shift+O");
+    await input.fill("@long");
+    await editor.paletteRows().filter({ hasText: "long reach" }).first().waitFor();
     await editor.page.keyboard.press("Escape");
   });
 
   it("starts a new bar from a template, unsaved, with its name selected", async () => {
     await editor.runCommand("Barwright: New Bar…");
-    await editor.page.locator(".quick-input-list .monaco-list-row", { hasText: "One tooth" }).click();
+    await editor.paletteRows().filter({ hasText: "One tooth" }).click();
     await editor.waitForEditorText('bar "New bar"');
+    await expect.poll(editor.cursorPlace).toContain("(7 selected)");
     await editor.typeText("Tin Plover");
     await editor.waitForEditorText('bar "Tin Plover"');
     expect(await editor.languageId()).toBe("bar");
     await editor.waitForLens("768 g");
-    expect(await editor.problems()).toEqual({ errors: 0, warnings: 0 });
+    await editor.waitForProblems({ errors: 0, warnings: 0 });
   });
 
-  it("makes no error in the editor", () => {
+  it("makes no error in the editor", { retry: 0 }, () => {
     expect(editor.takeFaults()).toEqual([]);
   });
 });
