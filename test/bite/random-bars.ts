@@ -34,6 +34,68 @@ export function randomBar(seed: number): Loop {
   }
 }
 
+/**
+ * `randomBar`, and in turns with it a bar of one to four arms with waists and hooks. What `randomBar` gives for a
+ * seed stays as it is.
+ */
+export function variedBar(seed: number): Loop {
+  return seed % 3 === 2 ? hookedBar(seed) : randomBar(seed);
+}
+
+/**
+ * One to four arms, each with a waist and a head. The head hooks forwards or backwards over the gullet below it,
+ * and the gullet may run on outwards under the hook.
+ */
+export function hookedBar(seed: number): Loop {
+  const random = seeded(seed);
+  for (;;) {
+    const corners = hookedArms(random);
+    if (!isSound(corners)) continue;
+    return bulgeLoop(random() < 0.6 ? withArcs(corners, random) : withRounds(corners, random));
+  }
+}
+
+function hookedArms(random: () => number): Pair[] {
+  const arms = 1 + Math.floor(random() * 4);
+  const between = (low: number, high: number) => low + (high - low) * random();
+  const hub = between(14, 26);
+  const forwards = random() < 0.5;
+  const alike = random() < 0.5 ? hookedArm(between, hub) : null;
+  return Array.from({ length: arms }, (_, i) => {
+    const arm = alike ?? hookedArm(between, hub);
+    const sided = forwards ? arm : arm.map(([along, across]): Pair => [along, -across]).reverse();
+    const placed = sided.map((point) => turnedBy(point, (2 * Math.PI * i) / arms));
+    const flanks = arms === 1 ? [0.33, 0.5, 0.67] : arms === 2 ? [0.25] : [];
+    return [...placed, ...flanks.map((share) => turnedBy([hub, 0], 2 * Math.PI * (i / arms + share)))];
+  }).flat();
+}
+
+/** An arm along +x, its hook on the left of it: up along its right side, over the head and back. */
+function hookedArm(between: (low: number, high: number) => number, hub: number): Pair[] {
+  const waist = between(4, 9);
+  const head = between(10, 20);
+  const beak = between(head + 4, head + 22);
+  const root = between(62, 78);
+  const beakAt = between(55, root + 4);
+  return [
+    [hub, -between(waist, 11)],
+    [between(35, 50), -waist],
+    [between(70, 85), -head],
+    [between(92, 104), -between(2, head)],
+    [between(96, 110), between(4, head)],
+    [beakAt + between(8, 20), beak],
+    [beakAt, beak - between(1, 6)],
+    [root + between(2, 12), between(waist + 1, head)],
+    [between(hub + 12, 45), waist],
+    [hub, between(waist, 11)],
+  ];
+}
+
+function turnedBy([x, y]: Pair, angleRad: number): Pair {
+  const [cos, sin] = [Math.cos(angleRad), Math.sin(angleRad)];
+  return [cos * x - sin * y, sin * x + cos * y];
+}
+
 /** A star whose outer parts are turned ahead or behind, so that its spikes lean over their gullets. */
 function twistedStar(random: () => number): Pair[] {
   const count = 5 + Math.floor(random() * 12);
