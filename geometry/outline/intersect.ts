@@ -48,7 +48,7 @@ function distinct(points: readonly Point[], mergeMm: number): Point[] {
 }
 
 /** Points inside both segments; touching ends may be missed, they are looked at on their own. */
-function crossings(a: Segment, b: Segment, toleranceMm: number): readonly Point[] {
+export function crossings(a: Segment, b: Segment, toleranceMm: number): readonly Point[] {
   if (a.kind === "line") return b.kind === "line" ? lineLine(a, b) : lineArc(a, b, toleranceMm);
   return b.kind === "line" ? lineArc(b, a, toleranceMm) : arcArc(a, b, toleranceMm);
 }

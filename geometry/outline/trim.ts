@@ -41,7 +41,8 @@ export function partOf(
   return withEnds(parts, from, to);
 }
 
-function pieceOf(segment: Segment, start: number, end: number): Segment {
+/** The part of a segment between two fractions of it. */
+export function pieceOf(segment: Segment, start: number, end: number): Segment {
   if (start === 0 && end === 1) return segment;
   const ends = { from: pointAt(segment, start), to: pointAt(segment, end) };
   if (segment.kind === "line") return { ...segment, ...ends };
