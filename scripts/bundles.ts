@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { BuildOptions } from "esbuild";
+import { LIGHTER_MODULES } from "./lighter-modules.ts";
 
 export type BundleName =
   | "command-line"
@@ -98,6 +99,7 @@ export function esbuildOptions(root: string, bundle: Bundle, minify: boolean): B
     minify,
     charset: "utf8",
     legalComments: "eof",
+    plugins: [LIGHTER_MODULES],
     logLevel: "silent",
     ...(needsShebang(root, bundle) ? { banner: { js: "#!/usr/bin/env node" } } : {}),
   };

@@ -1,92 +1,21 @@
 /**
  * The units of the language and what they are worth in the base units mm, kg, s, A, rad.
  *
- * The figures come from mathjs. Only the fixed texts of `DEFINITIONS` are ever handed to it: text of a file is looked
+ * The figures come from mathjs. Only the fixed texts of `UNIT_DEFINITIONS` are ever handed to it: text of a file is looked
  * up in the finished table.
  */
-import {
-  ANGLE,
-  ANGULAR_SPEED,
-  CHARGE,
-  CURRENT,
-  ENERGY,
-  FORCE,
-  LENGTH,
-  MASS,
-  NUMBER,
-  POWER,
-  productDimension,
-  RESISTANCE,
-  SPEED,
-  STRESS,
-  settle,
-  TIME,
-  VOLTAGE,
-} from "./dimension.ts";
-import { createUnitConverter } from "./mathjs-units.ts";
+import { NUMBER, productDimension, settle } from "./dimension.ts";
 import { roundToDigits } from "./number-text.ts";
 import type { Dimension, Quantity } from "./quantity.ts";
 import type { UnitFactor } from "./tree.ts";
-import type { UnitName } from "./vocabulary.ts";
+import { UNIT_DEFINITIONS } from "./unit-definitions.ts";
+import { unitFactors } from "./unit-factors.ts";
 
 /** What one of a unit is worth: `factor` base units of `dimension`. */
 export interface UnitScale {
   readonly factor: number;
   readonly dimension: Dimension;
 }
-
-/**
- * Each unit as mathjs understands it. Where mathjs has no such unit, or carries it with fewer digits than its
- * definition gives (psi, hp), it is spelled out from the units that define it.
- */
-const DEFINITIONS: Readonly<Record<UnitName, readonly [mathjsText: string, dimension: Dimension]>> = {
-  um: ["um", LENGTH],
-  mm: ["mm", LENGTH],
-  cm: ["cm", LENGTH],
-  m: ["m", LENGTH],
-  km: ["km", LENGTH],
-  thou: ["0.001 inch", LENGTH],
-  in: ["inch", LENGTH],
-  ft: ["foot", LENGTH],
-  mg: ["mg", MASS],
-  g: ["g", MASS],
-  kg: ["kg", MASS],
-  t: ["tonne", MASS],
-  oz: ["ounce", MASS],
-  lb: ["poundmass", MASS],
-  ms: ["ms", TIME],
-  s: ["second", TIME],
-  min: ["minute", TIME],
-  h: ["hour", TIME],
-  deg: ["deg", ANGLE],
-  rad: ["rad", ANGLE],
-  turn: ["cycle", ANGLE],
-  rpm: ["cycle/minute", ANGULAR_SPEED],
-  mph: ["mile/hour", SPEED],
-  N: ["N", FORCE],
-  kN: ["kN", FORCE],
-  lbf: ["poundforce", FORCE],
-  Pa: ["Pa", STRESS],
-  kPa: ["kPa", STRESS],
-  MPa: ["MPa", STRESS],
-  GPa: ["GPa", STRESS],
-  psi: ["poundforce/inch^2", STRESS],
-  ksi: ["1000 poundforce/inch^2", STRESS],
-  J: ["J", ENERGY],
-  kJ: ["kJ", ENERGY],
-  Wh: ["W hour", ENERGY],
-  W: ["W", POWER],
-  kW: ["kW", POWER],
-  hp: ["550 foot poundforce/second", POWER],
-  V: ["V", VOLTAGE],
-  mV: ["mV", VOLTAGE],
-  A: ["A", CURRENT],
-  mA: ["mA", CURRENT],
-  ohm: ["ohm", RESISTANCE],
-  mohm: ["milliohm", RESISTANCE],
-  Ah: ["A hour", CHARGE],
-  mAh: ["mA hour", CHARGE],
-};
 
 let table: ReadonlyMap<string, UnitScale> | null = null;
 
@@ -97,25 +26,13 @@ function unitTable(): ReadonlyMap<string, UnitScale> {
 }
 
 function makeTable(): ReadonlyMap<string, UnitScale> {
-  const convert = createUnitConverter();
+  const factors = unitFactors();
   return new Map(
-    Object.entries(DEFINITIONS).map(([name, [text, dimension]]) => {
-      const factor = convert(text, baseUnitText(dimension));
-      return [name, { factor: tidyFactor(factor, dimension), dimension }];
+    Object.entries(UNIT_DEFINITIONS).map(([name, [, dimension]]) => {
+      const factor = tidyFactor(factors[name] ?? Number.NaN, dimension);
+      return [name, { factor, dimension }];
     }),
   );
-}
-
-/** A dimension in mathjs's words, such as `mm^2 kg^1 s^-2`. mathjs throws when a definition is of another kind. */
-function baseUnitText(dimension: Dimension): string {
-  const bases = [
-    ["mm", dimension.length],
-    ["kg", dimension.mass],
-    ["s", dimension.time],
-    ["A", dimension.current],
-    ["rad", dimension.angle],
-  ] as const;
-  return bases.flatMap(([name, exponent]) => (exponent === 0 ? [] : [`${name}^${exponent}`])).join(" ");
 }
 
 /**

@@ -1,0 +1,73 @@
+import {
+  ANGLE,
+  ANGULAR_SPEED,
+  CHARGE,
+  CURRENT,
+  ENERGY,
+  FORCE,
+  LENGTH,
+  MASS,
+  POWER,
+  RESISTANCE,
+  SPEED,
+  STRESS,
+  TIME,
+  VOLTAGE,
+} from "./dimension.ts";
+import type { Dimension } from "./quantity.ts";
+import type { UnitName } from "./vocabulary.ts";
+
+/**
+ * Each unit as mathjs understands it. Where mathjs has no such unit, or carries it with fewer digits than its
+ * definition gives (psi, hp), it is spelled out from the units that define it.
+ */
+export const UNIT_DEFINITIONS: Readonly<
+  Record<UnitName, readonly [mathjsText: string, dimension: Dimension]>
+> = {
+  um: ["um", LENGTH],
+  mm: ["mm", LENGTH],
+  cm: ["cm", LENGTH],
+  m: ["m", LENGTH],
+  km: ["km", LENGTH],
+  thou: ["0.001 inch", LENGTH],
+  in: ["inch", LENGTH],
+  ft: ["foot", LENGTH],
+  mg: ["mg", MASS],
+  g: ["g", MASS],
+  kg: ["kg", MASS],
+  t: ["tonne", MASS],
+  oz: ["ounce", MASS],
+  lb: ["poundmass", MASS],
+  ms: ["ms", TIME],
+  s: ["second", TIME],
+  min: ["minute", TIME],
+  h: ["hour", TIME],
+  deg: ["deg", ANGLE],
+  rad: ["rad", ANGLE],
+  turn: ["cycle", ANGLE],
+  rpm: ["cycle/minute", ANGULAR_SPEED],
+  mph: ["mile/hour", SPEED],
+  N: ["N", FORCE],
+  kN: ["kN", FORCE],
+  lbf: ["poundforce", FORCE],
+  Pa: ["Pa", STRESS],
+  kPa: ["kPa", STRESS],
+  MPa: ["MPa", STRESS],
+  GPa: ["GPa", STRESS],
+  psi: ["poundforce/inch^2", STRESS],
+  ksi: ["1000 poundforce/inch^2", STRESS],
+  J: ["J", ENERGY],
+  kJ: ["kJ", ENERGY],
+  Wh: ["W hour", ENERGY],
+  W: ["W", POWER],
+  kW: ["kW", POWER],
+  hp: ["550 foot poundforce/second", POWER],
+  V: ["V", VOLTAGE],
+  mV: ["mV", VOLTAGE],
+  A: ["A", CURRENT],
+  mA: ["mA", CURRENT],
+  ohm: ["ohm", RESISTANCE],
+  mohm: ["milliohm", RESISTANCE],
+  Ah: ["A hour", CHARGE],
+  mAh: ["mA hour", CHARGE],
+};

@@ -1,0 +1,46 @@
+/**
+ * Modules that a bundle carries in a lighter form. What they do stays the same; `test/scripts/lighter-modules.test.ts`
+ * runs both forms against each other.
+ */
+import { readFile } from "node:fs/promises";
+import type { Plugin } from "esbuild";
+import { transform } from "esbuild";
+import { unitFactors } from "../geometry/language/unit-factors.ts";
+
+export const LIGHTER_MODULES: Plugin = {
+  name: "lighter-modules",
+  setup: ({ onLoad }) => {
+    onLoad({ filter: /[\\/]geometry[\\/]language[\\/]unit-factors\.ts$/ }, () => ({
+      contents: finishedFactors(),
+    }));
+    onLoad({ filter: /[\\/]clipper-lib[\\/]clipper\.js$/ }, async ({ path }) => ({
+      contents: await withShortNames(await readFile(path, "utf8")),
+    }));
+  },
+};
+
+/** The numbers that mathjs gives do not change from start to start: worked out here, once. */
+function finishedFactors(): string {
+  return `export const unitFactors = () => (${JSON.stringify(unitFactors())});`;
+}
+
+/** What `geometry/outline/check/region.ts` and its types name, and what the library asks of its host. */
+const NAMED_OUTSIDE: readonly string[] = [
+  ...["Clipper", "AddPath", "Execute", "Area", "X", "Y", "Error"],
+  ...["ClipType", "ctIntersection", "ctUnion", "ctDifference", "ctXor"],
+  ...["PolyType", "ptSubject", "ptClip", "PolyFillType", "pftEvenOdd", "pftNonZero"],
+  ...["exports", "document", "navigator", "userAgent", "alert"],
+];
+
+const BUILT_IN = [
+  ...[Object, Array, Math, String, Number, Error],
+  ...[Object, Function, Array, String, Number, Boolean, Error, RegExp].map(({ prototype }) => prototype),
+].flatMap((owner) => Object.getOwnPropertyNames(owner));
+
+/** The clipper's own long names fill a quarter of it. It never reaches a property by a name in a text. */
+async function withShortNames(source: string): Promise<string> {
+  const names = new Set([...source.matchAll(/\b\w+\.(\w+)\s*=(?!=)/g)].map(([, name = ""]) => name));
+  for (const name of [...NAMED_OUTSIDE, ...BUILT_IN]) names.delete(name);
+  const { code } = await transform(source, { mangleProps: new RegExp(`^(?:${[...names].join("|")})$`) });
+  return code;
+}
