@@ -1,4 +1,4 @@
-import { biteAt, biteCurve, biteProfile, cleanBite } from "../bite/bite.ts";
+import { biteAt, biteCurve, biteProfile, cleanBite, teethOnly } from "../bite/bite.ts";
 import type { Assessment, BiteAssessment } from "../figures/assessment.ts";
 import { massOf } from "../figures/mass.ts";
 import { type Section, sectionOf } from "../figures/section.ts";
@@ -25,7 +25,8 @@ export function assess(
     section && thicknessMm && densityKgPerM3 !== null
       ? massOf(section, thicknessMm.value, densityKgPerM3)
       : null;
-  const bite = outline && isSimple && holdsAxis ? assessBite(design, outline, settings) : null;
+  const bite =
+    outline && section && holdsAxis ? assessBite(design, outline, section.maxRadiusMm, settings) : null;
   return { design, settings, outline, section, mass, bite };
 }
 
@@ -35,18 +36,25 @@ function soundSection(outline: Outline): Section | null {
   return section.areaMm2 > 0 ? section : null;
 }
 
-function assessBite(design: Design, outline: Outline, settings: Settings): BiteAssessment | null {
+function assessBite(
+  design: Design,
+  outline: Outline,
+  maxRadiusMm: number,
+  settings: Settings,
+): BiteAssessment | null {
   const { spin, target } = design;
-  // Faces, rounded edges and offset approaches are other questions than an edge on the axis: no figure is better
-  // than the wrong one.
-  if (!spin || target.kind !== "edge" || target.offsetMm !== 0) return null;
-  const profile = biteProfile(outline.outer, spin.direction);
+  const reachMm = maxRadiusMm + (target.kind === "round" ? target.radiusMm : 0);
+  // A line that passes the bar by never meets it: no figure is better than a wrong one.
+  if (!spin || (target.kind !== "face" && Math.abs(target.offsetMm) >= reachMm)) return null;
+  const profile = biteProfile(outline.outer, spin.direction, target);
   const spinning = { radPerS: spin.radPerS, squareStrikeRad: (settings.squareStrikeDeg * Math.PI) / 180 };
   const [defaultFrom, defaultTo] = settings.approachMPerS;
   const { fromMPerS, toMPerS } = design.approach ?? { fromMPerS: defaultFrom, toMPerS: defaultTo };
   return {
-    teeth: profile.teeth(spinning.squareStrikeRad),
+    profile,
+    teeth: profile.teeth(spinning.squareStrikeRad).teeth,
     clean: cleanBite(profile, spinning),
+    teethOnly: teethOnly(profile, spinning),
     curve: biteCurve(profile, { ...spinning, fromMPerS, toMPerS, count: settings.biteSpeeds }),
     at: (closingMPerS) => biteAt(profile, { ...spinning, closingMPerS }),
   };

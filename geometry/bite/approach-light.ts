@@ -1,43 +1,48 @@
 import { atRound } from "./at-round.ts";
 import type { BiteProfile } from "./bite-profile.ts";
-import { aroundAt, type Curve, type LineCurve, outwardAt, radiusAt } from "./curve.ts";
+import { alongAt, type Curve, type LineCurve, outwardAt, turningAt } from "./curve.ts";
 import type { Light } from "./light.ts";
-import { type Piece, thetaAt } from "./piece.ts";
+import { type Piece, pieceTurnAt } from "./piece.ts";
 import { rootBetween } from "./root.ts";
 
 /**
- * The light by which an approaching edge sees the bar: rays of slope −κ in the plane of θ and r, κ = v/ω the
- * advance in mm per radian. A ray is told by x = r + κθ, and the target runs along it with θ.
+ * The light by which an approaching target sees the bar: rays of slope −κ in the plane of ψ and `along`, κ = v/ω the
+ * advance in mm per radian. A ray is told by x = along + κψ, and the target runs along it with ψ.
  */
 export function approachLight({ pieces }: BiteProfile, advance: number): Light {
   const pieceAt = (index: number): Piece => atRound(pieces, index);
   const xAt = (index: number, s: number) => {
     const piece = pieceAt(index);
-    return radiusAt(piece.curve, s) + advance * thetaAt(piece, s);
+    return alongAt(piece.curve, s) + advance * pieceTurnAt(piece, s);
   };
-  const xFrom = (index: number) => pieceAt(index).radiusFrom + advance * pieceAt(index).thetaFrom;
+  const xFrom = (index: number) => pieceAt(index).alongFrom + advance * pieceAt(index).turnFrom;
   return {
     start: xFrom(0),
     count: pieces.length,
     pieceAt,
     xFrom,
-    xTo: (index) => pieceAt(index).radiusTo + advance * pieceAt(index).thetaTo,
+    xTo: (index) => pieceAt(index).alongTo + advance * pieceAt(index).turnTo,
     xBound: (index) => {
-      const { radiusFrom, radiusTo, thetaFrom, thetaTo } = pieceAt(index);
-      return Math.max(radiusFrom, radiusTo) + advance * Math.max(thetaFrom, thetaTo);
+      const { alongFrom, alongTo, turnFrom, turnTo } = pieceAt(index);
+      return Math.max(alongFrom, alongTo) + advance * Math.max(turnFrom, turnTo);
     },
     turnOf: (index) => turnOf(pieceAt(index), advance),
     xAt,
     find: (index, from, to, x) => rootBetween((s) => xAt(index, s) - x, from, to),
-    farAt: (index, s) => thetaAt(pieceAt(index), s),
+    farAt: (index, s) => pieceTurnAt(pieceAt(index), s),
   };
 }
 
-/** Where the slope dr/dθ is −κ. */
+/** Where the slope is −κ. */
 function turnOf({ curve, canTurn, steepFrom, steepTo, from, to }: Piece, advance: number): number | null {
   if (!canTurn || steepFrom > advance === steepTo > advance) return null;
-  const place = curve.kind === "line" ? lineTurn(curve, advance) : arcTurn(curve, advance, from, to);
-  return Math.min(to, Math.max(from, place));
+  return Math.min(to, Math.max(from, turnPlace(curve, advance, from, to)));
+}
+
+function turnPlace(curve: Curve, advance: number, from: number, to: number): number {
+  if (curve.kind === "line" && curve.aside === 0) return lineTurn(curve, advance);
+  if (curve.kind === "support") return supportTurn(Math.asin(advance / curve.reach), from, to);
+  return rootBetween((s) => outwardAt(curve, s) + advance * turningAt(curve, s), from, to);
 }
 
 /** s·√(s² + d²) = −κd, solved without cancellation. */
@@ -46,7 +51,7 @@ function lineTurn({ offset }: LineCurve, advance: number): number {
   return -Math.sign(offset) * advance * Math.sqrt(2 / (1 + Math.sqrt(1 + ratio * ratio)));
 }
 
-function arcTurn(curve: Curve, advance: number, from: number, to: number): number {
-  const climb = (s: number) => outwardAt(curve, s) + (advance * aroundAt(curve, s)) / radiusAt(curve, s);
-  return rootBetween(climb, from, to);
+/** reach·sin s = κ, on either side of a right angle. */
+function supportTurn(acute: number, from: number, to: number): number {
+  return from + to > Math.PI ? Math.PI - acute : acute;
 }

@@ -1,20 +1,34 @@
 import { advanceMmPerRad, type BiteCondition } from "./approach.ts";
 import { approachLight } from "./approach-light.ts";
+import { atRound } from "./at-round.ts";
 import type { BiteProfile } from "./bite-profile.ts";
-import { type Lit, litBy } from "./light.ts";
+import { type DepthDistribution, depthDistribution, type LitDepths } from "./depth-distribution.ts";
+import { litBy } from "./light.ts";
 import { depthReach, depthsAt, squareReach } from "./reach.ts";
 import { type Strike, strikesOf } from "./strikes.ts";
-import { type Teeth, teethOf } from "./teeth.ts";
+import type { Teeth } from "./teeth.ts";
 
-/** The bite of a bar against an edge at one closing speed, over a uniform starting phase. */
+/** The bite of a bar at one closing speed, over a uniform starting phase. */
 export interface Bite {
-  /** The deepest bite. The least is always 0: the tip itself can strike. */
+  /** The deepest bite. */
   readonly maxMm: number;
   readonly meanMm: number;
+  /** The least is 0 wherever the tip itself can strike. */
+  readonly minMm: number;
+  /** Half of the strikes go no deeper. */
+  readonly medianMm: number;
+  /** One strike in ten goes no deeper. */
+  readonly tenthMm: number;
+  /** Nine strikes in ten go no deeper. */
+  readonly ninetiethMm: number;
   /** Share of strikes that are square, 0 to 1. */
   readonly squareShare: number;
   /** Share of strikes that are square and on the face of a tooth, 0 to 1. */
   readonly cleanShare: number;
+  /** Share of strikes on a tooth, square or not, its top included. */
+  readonly toothShare: number;
+  /** Share of phases in which the target comes abreast of the axis and meets nothing. */
+  readonly passedShare: number;
   /** Closing speed over (teeth × turns a second); null without a tooth. Common practice, no source. */
   readonly idealMm: number | null;
 }
@@ -33,53 +47,80 @@ const LEAST_ADVANCE_SHARE = 1e-9;
 
 /** The bite at one closing speed, and what strikes. */
 export function biteAt(profile: BiteProfile, condition: BiteCondition): StruckBite {
-  const teeth = teethOf(profile, condition.squareStrikeRad);
-  const advanceMm = advanceMmPerRad(condition);
-  const { advance, lit } = litAt(profile, advanceMm);
-  return {
-    ...depthsOf(profile, teeth, advance, lit),
-    idealMm: idealMm(teeth, advanceMm),
-    strikes: strikesOf(profile, advance, lit),
-  };
+  return biteAtAdvance(profile, profile.teeth(condition.squareStrikeRad), advanceMmPerRad(condition));
+}
+
+/** The distribution of the depth at one closing speed. */
+export function depthsOfBite(
+  profile: BiteProfile,
+  condition: Omit<BiteCondition, "squareStrikeRad">,
+): DepthDistribution {
+  const advance = leastAdvance(profile, advanceMmPerRad(condition));
+  return depthDistribution(profile, advance, litAt(profile, advance));
 }
 
 /**
  * The bite at one advance in mm per radian, the teeth found before. Nothing else about the speeds matters.
  */
-export function biteAtAdvance(profile: BiteProfile, teeth: Teeth, advanceMm: number): Bite {
-  const { advance, lit } = litAt(profile, advanceMm);
-  return { ...depthsOf(profile, teeth, advance, lit), idealMm: idealMm(teeth, advanceMm) };
+export function biteAtAdvance(profile: BiteProfile, teeth: Teeth, advanceMm: number): StruckBite {
+  const advance = leastAdvance(profile, advanceMm);
+  const lit = litAt(profile, advance);
+  const distribution = depthDistribution(profile, advance, lit);
+  return {
+    ...depthsOf(lit),
+    ...meanOf(profile, advance, lit),
+    medianMm: distribution.depthAtShare(0.5),
+    tenthMm: distribution.depthAtShare(0.1),
+    ninetiethMm: distribution.depthAtShare(0.9),
+    ...sharesOf(profile, teeth, advance, lit),
+    idealMm: teeth.teeth === 0 ? null : (2 * Math.PI * advanceMm) / teeth.teeth,
+    strikes: strikesOf(profile, advance, lit),
+  };
 }
 
-function litAt(profile: BiteProfile, advanceMm: number): { advance: number; lit: Lit[] } {
-  const advance = Math.max(advanceMm, LEAST_ADVANCE_SHARE * profile.maxRadiusMm);
-  return { advance, lit: litBy(approachLight(profile, advance)) };
+/** The deepest bite at one advance, alone: for searches. */
+export function maxDepthMm(profile: BiteProfile, advanceMm: number): number {
+  return depthsOf(litAt(profile, leastAdvance(profile, advanceMm))).maxMm;
 }
 
-function idealMm({ teeth }: Teeth, advanceMm: number): number | null {
-  return teeth === 0 ? null : (2 * Math.PI * advanceMm) / teeth;
+function leastAdvance({ rimMm }: BiteProfile, advanceMm: number): number {
+  return Math.max(advanceMm, LEAST_ADVANCE_SHARE * rimMm);
 }
 
-function depthsOf(
-  profile: BiteProfile,
-  teeth: Teeth,
-  advance: number,
-  lit: readonly Lit[],
-): Omit<Bite, "idealMm"> {
-  const period = 2 * Math.PI * advance;
-  let [maxMm, depth, square, clean] = [0, 0, 0, 0];
-  for (const part of lit) {
-    const depths = depthsAt(profile, part);
-    const squareHere = squareReach(profile, advance, part, teeth.square[part.index] ?? null);
+function litAt(profile: BiteProfile, advance: number): LitDepths[] {
+  return litBy(approachLight(profile, advance)).map((part) => ({ part, depths: depthsAt(profile, part) }));
+}
+
+function depthsOf(lit: readonly LitDepths[]): Pick<Bite, "minMm" | "maxMm"> {
+  let [minMm, maxMm] = [Number.POSITIVE_INFINITY, 0];
+  for (const { depths } of lit) {
+    minMm = Math.min(minMm, depths[0], depths[1]);
     maxMm = Math.max(maxMm, depths[0], depths[1]);
-    depth += depthReach(profile, advance, part, depths);
+  }
+  return { minMm, maxMm };
+}
+
+function meanOf(profile: BiteProfile, advance: number, lit: readonly LitDepths[]): Pick<Bite, "meanMm"> {
+  let depth = 0;
+  for (const { part, depths } of lit) depth += depthReach(profile, advance, part, depths);
+  return { meanMm: depth / (2 * Math.PI * advance) };
+}
+
+function sharesOf(profile: BiteProfile, teeth: Teeth, advance: number, lit: readonly LitDepths[]) {
+  let [square, clean, tooth, passed] = [0, 0, 0, 0];
+  for (const { part } of lit) {
+    const reach = part.xTo - part.xFrom;
+    const squareHere = squareReach(profile, advance, part, teeth.square[part.index] ?? null);
     square += squareHere;
     if (teeth.onTooth[part.index]) clean += squareHere;
+    if (teeth.onTooth[part.index] || teeth.onTop[part.index]) tooth += reach;
+    if (atRound(profile.pieces, part.index).touch.place === null) passed += reach;
   }
+  const period = 2 * Math.PI * advance;
   return {
-    maxMm,
-    meanMm: depth / period,
     squareShare: square / period,
     cleanShare: clean / period,
+    toothShare: tooth / period,
+    passedShare: passed / period,
   };
 }

@@ -1,10 +1,9 @@
 import { advanceMmPerRad } from "./approach.ts";
-import { type Bite, biteAtAdvance } from "./bite-at.ts";
+import { biteAtAdvance, type StruckBite } from "./bite-at.ts";
 import type { BiteProfile } from "./bite-profile.ts";
-import { teethOf } from "./teeth.ts";
 
 /** The bite with the closing speed it belongs to. */
-export interface BitePoint extends Bite {
+export interface BitePoint extends StruckBite {
   readonly closingMPerS: number;
 }
 
@@ -21,7 +20,7 @@ export interface BiteRange {
 /** The bite at evenly spaced closing speeds, the first and the last exactly as given. */
 export function biteCurve(profile: BiteProfile, range: BiteRange): BitePoint[] {
   const { fromMPerS, toMPerS, count, radPerS, squareStrikeRad } = range;
-  const teeth = teethOf(profile, squareStrikeRad);
+  const teeth = profile.teeth(squareStrikeRad);
   return Array.from({ length: count }, (_, i) => {
     const share = count > 1 ? i / (count - 1) : 0;
     const closingMPerS = fromMPerS * (1 - share) + toMPerS * share;

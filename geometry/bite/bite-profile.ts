@@ -1,55 +1,71 @@
+import type { Target } from "../language/design.ts";
 import type { SpinDirection } from "../language/tree.ts";
 import type { Loop } from "../outline/segment.ts";
-import { mirroredLoop, reversedLoop } from "../outline/transform.ts";
-import { depthSwept } from "./curve.ts";
+import { depthSwept } from "./depth-swept.ts";
+import { offeredTo } from "./offered.ts";
 import { type Piece, piecesOf } from "./piece.ts";
-import { teethOf } from "./teeth.ts";
+import { type Teeth, teethOf } from "./teeth.ts";
 
 /** All that can be said of an outline's bite without the closing speed. */
 export interface BiteProfile {
   /** The loop as given. */
   readonly outer: Loop;
   readonly direction: SpinDirection;
-  /** The largest radius, in mm. */
+  readonly target: Target;
+  /** How far the target still has to go, until it is abreast of the axis, where it can first be met. Depth counts from here. */
+  readonly rimMm: number;
+  /** The largest radius of the bar, in mm. */
   readonly maxRadiusMm: number;
-  /** Once round in offering order, from a point of the largest radius to itself; θ grows by a full turn. */
+  /** Once round in offering order, from a point that is farthest out to itself; ψ grows by a full turn. */
   readonly pieces: readonly Piece[];
-  /** ∫(depth) dθ over each piece, in mm·rad. */
+  /** ψ of the first piece's start against the bar as drawn: how far it has turned there, in the sense of its spin. */
+  readonly startTurnRad: number;
+  /** ∫(depth) dψ over each piece, in mm·rad. */
   readonly depthSwept: readonly number[];
-  /** Tips at the largest radius with a face that can strike square. */
-  teeth(squareStrikeRad: number): number;
+  /** The teeth at a square-strike angle. */
+  teeth(squareStrikeRad: number): Teeth;
 }
 
-/** θ must grow by a full turn to within rounding of many segments. */
+/** An edge that comes straight at the spin axis. */
+export const PLAIN_EDGE: Target = { kind: "edge", radiusMm: 0, offsetMm: 0 };
+
+/** ψ must grow by a full turn to within rounding of many segments. */
 const TURN_TOLERANCE_RAD = 1e-6;
 
 /**
  * Prepare an outline for questions about its bite.
  * @param outer counter-clockwise and simple, with the spin axis strictly inside
  * @param direction as drawn: "ccw" or "cw"
- * @throws RangeError for a loop that does not go once round the axis: look before you ask
+ * @throws RangeError for a loop that does not go once round the axis, and for a target whose line passes the bar by:
+ *   look before you ask
  */
-export function biteProfile(outer: Loop, direction: SpinDirection): BiteProfile {
-  const pieces = piecesOf(offeredLoop(outer, direction));
-  const turned = pieces.at(-1)?.thetaTo ?? 0;
+export function biteProfile(outer: Loop, direction: SpinDirection, target: Target = PLAIN_EDGE): BiteProfile {
+  const pieces = piecesOf(offeredTo(target, outer, direction));
+  const turned = pieces.at(-1)?.turnTo ?? 0;
   if (!(Math.abs(turned - 2 * Math.PI) <= TURN_TOLERANCE_RAD)) {
-    throw new RangeError("biteProfile needs a loop that goes once round the spin axis");
+    throw new RangeError(
+      "biteProfile needs a loop that goes once round the spin axis, and a target that meets it",
+    );
   }
-  const maxRadiusMm = pieces[0]?.radiusFrom ?? 0;
+  const rimMm = pieces[0]?.alongFrom ?? 0;
+  const isPlain = target.kind === "edge" && target.offsetMm === 0;
+  const plain = isPlain ? null : biteProfile(outer, direction);
+  const known = new Map<number, Teeth>();
   return {
     outer,
     direction,
-    maxRadiusMm,
+    target,
+    rimMm,
+    maxRadiusMm: plain?.maxRadiusMm ?? rimMm,
     pieces,
-    depthSwept: pieces.map(({ curve, from, to }) => depthSwept(curve, maxRadiusMm, from, to)),
-    teeth: (squareStrikeRad) => teethOf({ pieces, maxRadiusMm }, squareStrikeRad).teeth,
+    startTurnRad: pieces[0] ? pieces[0].thetaFrom + Math.atan2(pieces[0].curve.aside, rimMm) : 0,
+    depthSwept: pieces.map(({ curve, from, to }) => depthSwept(curve, rimMm, from, to)),
+    teeth: (squareStrikeRad) => {
+      const found =
+        known.get(squareStrikeRad) ??
+        teethOf({ pieces, rimMm }, squareStrikeRad, plain?.teeth(squareStrikeRad) ?? null);
+      known.set(squareStrikeRad, found);
+      return found;
+    },
   };
-}
-
-/**
- * The loop as a bar that turns counter-clockwise offers it: clockwise. A bar that turns the other way is its
- * mirror image.
- */
-function offeredLoop(outer: Loop, direction: SpinDirection): Loop {
-  return direction === "ccw" ? reversedLoop(outer) : mirroredLoop(outer, "x");
 }

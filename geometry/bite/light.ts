@@ -190,8 +190,8 @@ function foldsNearer(light: Light, before: Run, run: Run): boolean {
   const [first, second] = [light.pieceAt(before.index), light.pieceAt(run.index)];
   if (before.index === run.index) return first.rises;
   // Anything between the two runs stands along the ray: what is farther out is nearer to the light.
-  const climbed = second.radiusFrom - first.radiusTo;
-  if (Math.abs(climbed) > NO_HEIGHT_SHARE * first.radiusTo) return climbed > 0;
+  const climbed = second.alongFrom - first.alongTo;
+  if (Math.abs(climbed) > NO_HEIGHT_SHARE * first.alongTo) return climbed > 0;
   const [outA, aroundA] = [outwardAt(first.curve, first.to), aroundAt(first.curve, first.to)];
   const [outB, aroundB] = [outwardAt(second.curve, second.from), aroundAt(second.curve, second.from)];
   const left = aroundA * outB - outA * aroundB;

@@ -3,21 +3,22 @@
  */
 import { atRound } from "./at-round.ts";
 import type { BiteProfile } from "./bite-profile.ts";
-import { depthSwept, radiusAt } from "./curve.ts";
+import { alongAt, placeAt } from "./curve.ts";
+import { depthSwept } from "./depth-swept.ts";
 import type { Lit } from "./light.ts";
-import { thetaAt } from "./piece.ts";
+import { pieceTurnAt } from "./piece.ts";
 import type { SquarePart } from "./teeth.ts";
 
 /** The depths of bite at both ends of a lit part, in mm. In between the depth runs one way. */
 export function depthsAt(profile: BiteProfile, { index, from, to }: Lit): [from: number, to: number] {
   const piece = atRound(profile.pieces, index);
-  const rim = profile.maxRadiusMm;
-  const radiusFrom = from === piece.from ? piece.radiusFrom : radiusAt(piece.curve, from);
-  const radiusTo = to === piece.to ? piece.radiusTo : radiusAt(piece.curve, to);
-  return [Math.max(0, rim - radiusFrom), Math.max(0, rim - radiusTo)];
+  const rim = profile.rimMm;
+  const alongFrom = from === piece.from ? piece.alongFrom : alongAt(piece.curve, from);
+  const alongTo = to === piece.to ? piece.alongTo : alongAt(piece.curve, to);
+  return [Math.max(0, rim - alongFrom), Math.max(0, rim - alongTo)];
 }
 
-/** ∫(depth) dx over a lit part, dx = dr + κ dθ; the depths at its ends are given. */
+/** ∫(depth) dx over a lit part, dx = d along + κ dψ; the depths at its ends are given. */
 export function depthReach(
   profile: BiteProfile,
   advance: number,
@@ -26,9 +27,7 @@ export function depthReach(
 ): number {
   const piece = atRound(profile.pieces, index);
   const whole = from === piece.from && to === piece.to;
-  const swept = whole
-    ? atRound(profile.depthSwept, index)
-    : depthSwept(piece.curve, profile.maxRadiusMm, from, to);
+  const swept = whole ? atRound(profile.depthSwept, index) : depthSwept(piece.curve, profile.rimMm, from, to);
   return ((depthFrom - depthTo) * (depthFrom + depthTo)) / 2 + advance * swept;
 }
 
@@ -40,9 +39,27 @@ export function squareReach(
   square: SquarePart | null,
 ): number {
   if (square === null || square.to <= from || square.from >= to) return 0;
-  const piece = atRound(profile.pieces, index);
-  const xAt = (s: number) => radiusAt(piece.curve, s) + advance * thetaAt(piece, s);
-  const start = square.from <= from ? xFrom : xAt(square.from);
-  const end = square.to >= to ? xTo : xAt(square.to);
+  const start = square.from <= from ? xFrom : xAt(profile, advance, index, square.from);
+  const end = square.to >= to ? xTo : xAt(profile, advance, index, square.to);
   return Math.max(0, end - start);
+}
+
+/** How much of the reach of a lit part is no deeper than a depth; the depths at its ends are given. */
+export function shallowReach(
+  profile: BiteProfile,
+  advance: number,
+  { index, from, to, xFrom, xTo }: Lit,
+  [depthFrom, depthTo]: readonly [number, number],
+  depthMm: number,
+): number {
+  if (depthFrom <= depthMm && depthTo <= depthMm) return xTo - xFrom;
+  if (depthFrom > depthMm && depthTo > depthMm) return 0;
+  const { curve } = atRound(profile.pieces, index);
+  const x = xAt(profile, advance, index, placeAt(curve, from, to, profile.rimMm - depthMm));
+  return Math.min(xTo - xFrom, Math.max(0, depthFrom <= depthMm ? x - xFrom : xTo - x));
+}
+
+function xAt({ pieces }: BiteProfile, advance: number, index: number, s: number): number {
+  const piece = atRound(pieces, index);
+  return alongAt(piece.curve, s) + advance * pieceTurnAt(piece, s);
 }

@@ -1,67 +1,92 @@
 import { atRound } from "./at-round.ts";
 import type { BiteProfile } from "./bite-profile.ts";
-import { fractionAt, segmentOf } from "./given.ts";
-import type { Lit } from "./light.ts";
-import { strikeAngleAt } from "./piece.ts";
-import { depthsAt } from "./reach.ts";
+import { radiusAt } from "./curve.ts";
+import type { LitDepths } from "./depth-distribution.ts";
+import { fractionAt } from "./given.ts";
+import type { Place, Touch } from "./offered.ts";
+import { type Piece, strikeAngleAt } from "./piece.ts";
 
 /** A range of a figure, `least` ≤ `most`. */
-interface Range {
+export interface Range {
   readonly least: number;
   readonly most: number;
 }
 
-/** What strikes first on one segment, over all starting phases. */
+/** What strikes first at one place of the bar, over all starting phases. */
 export interface Strike {
-  /** The segment's place in the loop as given. */
-  readonly segment: number;
+  /** A segment of the loop as given, or the corner after one. */
+  readonly place: Place;
   /** Share of all strikes. */
   readonly share: number;
   readonly depthMm: Range;
   readonly radiusMm: Range;
   readonly strikeAngleRad: Range;
-  /** The parts of the segment that can strike first, as fractions of the way from its `from` to its `to`. */
+  /**
+   * The parts of the segment that can strike first, as fractions of the way from its `from` to its `to`; none for a
+   * corner.
+   */
   readonly parts: readonly Range[];
 }
 
-/** The lit parts of one advance gathered by segment, in the order of the loop as given. */
-export function strikesOf(profile: BiteProfile, advance: number, lit: readonly Lit[]): Strike[] {
-  const bySegment = new Map<number, Lit[]>();
-  for (const part of lit) {
-    const segment = segmentOf(profile, atRound(profile.pieces, part.index));
-    const gathered = bySegment.get(segment);
-    if (gathered === undefined) bySegment.set(segment, [part]);
-    else gathered.push(part);
+/** The lit parts of one advance gathered by place, in the order of the loop as given. */
+export function strikesOf(profile: BiteProfile, advance: number, lit: readonly LitDepths[]): Strike[] {
+  const byTouch = new Map<Touch, LitDepths[]>();
+  for (const one of lit) {
+    const { touch } = atRound(profile.pieces, one.part.index);
+    const gathered = byTouch.get(touch);
+    if (gathered === undefined) byTouch.set(touch, [one]);
+    else gathered.push(one);
   }
-  return [...bySegment]
-    .sort(([a], [b]) => a - b)
-    .map(([segment, own]) => strikeOf(profile, advance, segment, own));
+  const strikes: Strike[] = [];
+  for (const [{ place }, own] of byTouch) {
+    if (place !== null) strikes.push(strikeOf(profile, advance, place, own));
+  }
+  return strikes.sort((a, b) => order(a.place) - order(b.place));
 }
 
-function strikeOf(profile: BiteProfile, advance: number, segment: number, lit: readonly Lit[]): Strike {
-  const reach = lit.reduce((sum, { xFrom, xTo }) => sum + (xTo - xFrom), 0);
-  const depthMm = rangeOf(lit.flatMap((part) => depthsAt(profile, part)));
-  const rim = profile.maxRadiusMm;
-  const pieceOf = ({ index }: Lit) => atRound(profile.pieces, index);
-  const ends = lit.map((part) => ({ piece: pieceOf(part), at: [part.from, part.to] }));
+/** A corner comes after the segment that ends in it. */
+function order({ kind, index }: Place): number {
+  return kind === "corner" ? index + 0.5 : index;
+}
+
+function strikeOf(profile: BiteProfile, advance: number, place: Place, lit: readonly LitDepths[]): Strike {
+  const [depth, radius, angle] = [new Span(), new Span(), new Span()];
+  const parts: Range[] = [];
+  let reach = 0;
+  for (const { part, depths } of lit) {
+    const piece = atRound(profile.pieces, part.index);
+    reach += part.xTo - part.xFrom;
+    depth.add(depths[0]).add(depths[1]);
+    // Along a lit part the angle and the radius each run one way.
+    for (const s of [part.from, part.to]) {
+      angle.add(strikeAngleAt(piece, s));
+      radius.add(Math.min(profile.maxRadiusMm, radiusAt(piece.touch.curve, s)));
+    }
+    if (place.kind === "segment") parts.push(partOf(piece, part.from, part.to));
+  }
   return {
-    segment,
+    place,
     share: reach / (2 * Math.PI * advance),
-    depthMm,
-    radiusMm: { least: rim - depthMm.most, most: rim - depthMm.least },
-    // Along a lit part the angle runs one way.
-    strikeAngleRad: rangeOf(ends.flatMap(({ piece, at }) => at.map((s) => strikeAngleAt(piece, s)))),
-    parts: joined(ends.map(({ piece, at }) => rangeOf(at.map((s) => fractionAt(profile, piece, s))))),
+    depthMm: depth.range(),
+    radiusMm: radius.range(),
+    strikeAngleRad: angle.range(),
+    parts: joined(parts),
   };
+}
+
+function partOf(piece: Piece, from: number, to: number): Range {
+  const [a, b] = [fractionAt(piece, from), fractionAt(piece, to)];
+  return { least: Math.min(a, b), most: Math.max(a, b) };
 }
 
 /** Fractions nearer than this are one place: rounding of where two pieces of a segment meet. */
 const SAME_FRACTION = 1e-12;
 
 /** Ranges in order, those that touch made one. */
-function joined(ranges: readonly Range[]): Range[] {
+function joined(ranges: Range[]): readonly Range[] {
+  if (ranges.length < 2) return ranges;
   const result: Range[] = [];
-  for (const range of [...ranges].sort((a, b) => a.least - b.least)) {
+  for (const range of ranges.sort((a, b) => a.least - b.least)) {
     const last = result.at(-1);
     if (last === undefined || range.least > last.most + SAME_FRACTION) result.push(range);
     else result[result.length - 1] = { least: last.least, most: Math.max(last.most, range.most) };
@@ -69,6 +94,18 @@ function joined(ranges: readonly Range[]): Range[] {
   return result;
 }
 
-function rangeOf(values: readonly number[]): Range {
-  return { least: Math.min(...values), most: Math.max(...values) };
+/** The range of what has been added. */
+class Span {
+  private least = Number.POSITIVE_INFINITY;
+  private most = Number.NEGATIVE_INFINITY;
+
+  add(value: number): this {
+    if (value < this.least) this.least = value;
+    if (value > this.most) this.most = value;
+    return this;
+  }
+
+  range(): Range {
+    return { least: this.least, most: this.most };
+  }
 }

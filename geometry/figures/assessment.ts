@@ -1,22 +1,19 @@
-import type { Bite, CleanBite } from "../bite/bite.ts";
+import type { BitePoint, BiteProfile, SpeedLimit, StruckBite } from "../bite/bite.ts";
 import type { Design } from "../language/design.ts";
 import type { Outline } from "../outline/segment.ts";
 import type { MassProperties } from "./mass.ts";
 import type { Section } from "./section.ts";
 import type { Settings } from "./settings.ts";
 
-/** One point of the bite curve. */
-export interface BiteAtSpeed extends Bite {
-  readonly closingMPerS: number;
-}
-
 /** What the bar does to its target over the closing speeds of the file. */
 export interface BiteAssessment {
+  readonly profile: BiteProfile;
   readonly teeth: number;
-  readonly clean: CleanBite;
-  readonly curve: readonly BiteAtSpeed[];
+  readonly clean: SpeedLimit;
+  readonly teethOnly: SpeedLimit;
+  readonly curve: readonly BitePoint[];
   /** The bite at one more closing speed, for `bite at …`. */
-  at(closingMPerS: number): Bite;
+  at(closingMPerS: number): StruckBite;
 }
 
 /** Everything measured on one design; each part is `null` where what it needs is missing. */

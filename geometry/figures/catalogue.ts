@@ -297,7 +297,10 @@ const BITE: readonly Figure[] = [
     measure: "point",
     better: null,
     requirable: null,
-    of: ({ bite }) => (bite?.clean.endedBy ? [bite.clean.endedBy.point.x, bite.clean.endedBy.point.y] : null),
+    of: ({ bite }) => {
+      const point = bite?.clean.endedBy?.point;
+      return point ? [point.x, point.y] : null;
+    },
   },
   {
     group: "bite",

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { biteProfile, cleanBite } from "../../geometry/bite/bite.ts";
 import { biteAtAdvance } from "../../geometry/bite/bite-at.ts";
-import { teethOf } from "../../geometry/bite/teeth.ts";
+
 import type { Loop } from "../../geometry/outline/segment.ts";
 import { expectClose } from "../support/close-to.ts";
 import { arc, bulgeLoop, chain, circle, line, type Pair, polygon, rectangle } from "../support/loops.ts";
@@ -23,7 +23,7 @@ describe("the clean bite worked out by hand", () => {
         oneTooth(behind(30, 0.25), behind(tail, 0.5), behind(30, 0.51), behind(30, 0.75)),
       );
       expectClose(clean.closingMPerS ?? 0, speedOf(2 * (TIP - tail)), 1e-10);
-      expectClose(clean.endedBy?.point.x, -tail, 1e-9);
+      expectClose(clean.endedBy?.point?.x, -tail, 1e-9);
       expect(clean.endedBy?.strikeAngleRad).toBeGreaterThanOrEqual(0);
     }
   });
@@ -54,7 +54,7 @@ describe("the clean bite worked out by hand", () => {
     ]);
     const clean = cleanOf(polygon(offered(teeth)));
     expectClose(clean.closingMPerS ?? 0, speedOf(40 / gap), 1e-10);
-    expectClose(Math.hypot(clean.endedBy?.point.x ?? 0, clean.endedBy?.point.y ?? 0), 60, 1e-9);
+    expectClose(Math.hypot(clean.endedBy?.point?.x ?? 0, clean.endedBy?.point?.y ?? 0), 60, 1e-9);
   });
 
   // A straight face at the distance d from the axis is square out from where d/tan(35°) is the way from its
@@ -83,7 +83,7 @@ describe("the clean bite worked out by hand", () => {
       1e-10,
     );
     expectClose(clean.endedBy?.strikeAngleRad, SQUARE_RAD, 1e-9);
-    expectClose(clean.endedBy?.point.x, along, 1e-9);
+    expectClose(clean.endedBy?.point?.x, along, 1e-9);
   });
 
   // A straight back falls fast at first and ever less: it comes out of its own tip's shadow at its far end.
@@ -117,7 +117,7 @@ describe("the clean bite worked out by hand", () => {
     ]);
     const clean = cleanOf(bar);
     expectClose(clean.closingMPerS ?? 0, (((TIP * 4) / 70) * RAD_PER_S) / 1000, 1e-10);
-    expect(clean.endedBy?.segment).toBe(0);
+    expect(clean.endedBy?.place?.index).toBe(0);
     expectClose(clean.endedBy?.strikeAngleRad, Math.PI / 2 - start, 1e-9);
   });
 
@@ -187,12 +187,12 @@ describe("the lowest of several", () => {
   const spin = { radPerS: 1000, squareStrikeRad: square };
   const profile = biteProfile(nosed, "ccw");
   const uncleanAt = (advance: number) =>
-    1 - biteAtAdvance(profile, teethOf(profile, square), advance).cleanShare;
+    1 - biteAtAdvance(profile, profile.teeth(square), advance).cleanShare;
 
   it("is found where faster targets strike cleanly again", () => {
     const clean = cleanBite(profile, spin);
     expectClose(clean.closingMPerS ?? 0, (TIP - 70.12) / 6.18, 1e-10);
-    expect(clean.endedBy?.segment).toBe(4);
+    expect(clean.endedBy?.place?.index).toBe(4);
     expect(uncleanAt(4.8)).toBeLessThan(1e-12);
     expect(uncleanAt(5.2)).toBeGreaterThan(1e-4);
     expect(uncleanAt(8)).toBeLessThan(1e-12);
@@ -208,7 +208,7 @@ describe("the clean bite of random bars", () => {
     for (const direction of ["ccw", "cw"] as const) {
       for (const squareStrikeRad of [SQUARE_RAD, 1.2]) {
         const profile = biteProfile(randomBar(seed), direction);
-        const teeth = teethOf(profile, squareStrikeRad);
+        const teeth = profile.teeth(squareStrikeRad);
         const uncleanAt = (advance: number) => 1 - biteAtAdvance(profile, teeth, advance).cleanShare;
         const { closingMPerS, endedBy } = cleanBite(profile, { radPerS: 1000, squareStrikeRad });
         if (closingMPerS === 0) {

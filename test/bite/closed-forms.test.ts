@@ -131,7 +131,7 @@ describe("a rectangle", () => {
     }
     const bite = biteOf(bar, "ccw", 3);
     expectClose(bite.maxMm, reach - wide / Math.sin(corner + low), 1e-9);
-    expect(bite.strikes.map(({ segment }) => segment)).toEqual([0, 1, 2, 3]);
+    expect(bite.strikes.map(({ place }) => place.index)).toEqual([0, 1, 2, 3]);
     expectClose(
       bite.strikes.reduce((sum, { share }) => sum + share, 0),
       1,

@@ -1,8 +1,9 @@
 /** The parts under the bite, each against a slow way to the same number. */
 import { describe, expect, it } from "vitest";
 import { biteProfile } from "../../geometry/bite/bite.ts";
-import { aroundAt, type Curve, depthSwept, outwardAt, radiusAt } from "../../geometry/bite/curve.ts";
-import { type Piece, thetaAt } from "../../geometry/bite/piece.ts";
+import { aroundAt, type Curve, outwardAt, radiusAt } from "../../geometry/bite/curve.ts";
+import { depthSwept } from "../../geometry/bite/depth-swept.ts";
+import { type Piece, pieceTurnAt } from "../../geometry/bite/piece.ts";
 import { integral } from "../../geometry/bite/quadrature.ts";
 import { rootBetween } from "../../geometry/bite/root.ts";
 import { expectClose } from "../support/close-to.ts";
@@ -30,7 +31,7 @@ describe("a piece in polar form", () => {
         const length = 2 * step * scaleOf(piece.curve);
         const outward = (radiusAt(piece.curve, s + step) - radiusAt(piece.curve, s - step)) / length;
         const around =
-          (radiusAt(piece.curve, s) * (thetaAt(piece, s + step) - thetaAt(piece, s - step))) / length;
+          (radiusAt(piece.curve, s) * (pieceTurnAt(piece, s + step) - pieceTurnAt(piece, s - step))) / length;
         expect(Math.abs(outward - outwardAt(piece.curve, s))).toBeLessThan(1e-6);
         expect(Math.abs(around - aroundAt(piece.curve, s))).toBeLessThan(1e-6);
         expectClose(outwardAt(piece.curve, s) ** 2 + aroundAt(piece.curve, s) ** 2, 1, 1e-9);
@@ -56,10 +57,10 @@ describe("a piece in polar form", () => {
       const round = biteProfile(randomBar(seed), "ccw").pieces;
       round.forEach((piece, i) => {
         const next = round[(i + 1) % round.length];
-        expectClose(piece.radiusTo, next?.radiusFrom ?? 0, 1e-12);
-        expectClose(thetaAt(piece, piece.from), piece.thetaFrom, 1e-12, 1);
+        expectClose(piece.alongTo, next?.alongFrom ?? 0, 1e-12);
+        expectClose(pieceTurnAt(piece, piece.from), piece.turnFrom, 1e-12, 1);
       });
-      expectClose(round.at(-1)?.thetaTo, 2 * Math.PI, 1e-12);
+      expectClose(round.at(-1)?.turnTo, 2 * Math.PI, 1e-12);
     }
   });
 

@@ -42,7 +42,7 @@ export function envelopeFaults(profile: BiteProfile, advance: number, rays: numb
     }
     const s = light.find(part.index, part.from, part.to, x);
     const piece = light.pieceAt(part.index);
-    const { radius, theta } = placeOf(profile, pointOn(profile, piece, s));
+    const { radius, theta } = placeOf(profile, pointOn(profile, piece, s) ?? NOWHERE);
     const off = (radius + advance * (theta - shift) - x) / period;
     if (Math.abs(off - Math.round(off)) > 1e-9 * (1 + profile.maxRadiusMm / period))
       faults.push(`ray ${x} misses its place`);
@@ -53,10 +53,13 @@ export function envelopeFaults(profile: BiteProfile, advance: number, rays: numb
   return faults;
 }
 
+/** What no ray can meet. */
+const NOWHERE: Point = { x: Number.NaN, y: Number.NaN };
+
 /** The angle of the first piece's start, from which the product counts. */
 function thetaShift(profile: BiteProfile): number {
   const [piece] = profile.pieces;
-  return piece === undefined ? 0 : placeOf(profile, pointOn(profile, piece, piece.from)).theta;
+  return piece === undefined ? 0 : placeOf(profile, pointOn(profile, piece, piece.from) ?? NOWHERE).theta;
 }
 
 /** θ up to whole turns. */

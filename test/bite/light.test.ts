@@ -1,7 +1,7 @@
 /** The rare turns of the walk in light and shade, each on an outline made for it, checked ray by ray. */
 import { describe, expect, it } from "vitest";
 import { biteAt, biteProfile } from "../../geometry/bite/bite.ts";
-import { steepnessAt } from "../../geometry/bite/piece.ts";
+import { steepnessAt } from "../../geometry/bite/curve.ts";
 import type { Loop } from "../../geometry/outline/segment.ts";
 import { mirroredLoop, reversedLoop } from "../../geometry/outline/transform.ts";
 import {
@@ -194,9 +194,7 @@ describe("light from straight above", () => {
     );
     const [fast, endless] = bothFast(lipped);
     expect(endless?.maxMm).toBeCloseTo(fast?.maxMm ?? 0, 6);
-    expect(endless?.strikes.map(({ segment }) => segment)).toEqual(
-      fast?.strikes.map(({ segment }) => segment),
-    );
+    expect(endless?.strikes.map(({ place }) => place)).toEqual(fast?.strikes.map(({ place }) => place));
   });
 
   // So fast a target falls along radial lines: the faces on the axes of the drawing stand exactly along its

@@ -24,7 +24,7 @@ describe("stepping agrees", () => {
     expect(Math.abs(bite.maxMm - stepped.maxMm)).toBeLessThan(DEPTH_SHARE * profile.maxRadiusMm);
     expect(Math.abs(bite.meanMm - stepped.meanMm)).toBeLessThan(DEPTH_SHARE * profile.maxRadiusMm);
     stepped.shares.forEach((share, segment) => {
-      const own = bite.strikes.find((strike) => strike.segment === segment)?.share ?? 0;
+      const own = bite.strikes.find(({ place }) => place.index === segment)?.share ?? 0;
       expect(Math.abs(own - share), `share of segment ${segment}`).toBeLessThan(SHARE);
     });
   });

@@ -27,7 +27,8 @@ export function disagreements(outer: Loop, maxRadiusMm: number, bite: StruckBite
   differ("mean depth", bite.meanMm, seen.meanMm, DEPTH * maxRadiusMm);
   differ("square share", bite.squareShare, seen.squareShare, SHARE);
   outer.segments.forEach((_, segment) => {
-    const own = bite.strikes.find((strike) => strike.segment === segment)?.share ?? 0;
+    const own =
+      bite.strikes.find(({ place }) => place.kind === "segment" && place.index === segment)?.share ?? 0;
     differ(`share of segment ${segment}`, own, seen.shares.get(segment) ?? 0, SHARE);
   });
   return faults;
