@@ -1,5 +1,5 @@
-/** The page as a whole: its parts in order, its state, and one drawing a frame. */
-import type { HostMessage, PageMessage, View } from "../protocol.ts";
+/** The page as a whole: its parts in order, its state, and one drawing a frame: the shape first. */
+import type { HostMessage, PageMessage, SavedState, View } from "../protocol.ts";
 import { fill, type PreviewStrings } from "../strings.ts";
 import { createBitePart } from "./chart/bite-part.ts";
 import { el, setText } from "./dom.ts";
@@ -20,6 +20,9 @@ export function startPage(root: HTMLElement, link: HostLink, strings: PreviewStr
   let state = firstState(saved);
   let wanted: string | null = saved?.variant ?? null;
   let requested = 0;
+  /** The view that the whole page shows; the drawing may be one ahead. */
+  let told: View | null = null;
+  let kept: SavedState | null = null;
   const live = el("p", { class: "visually-hidden", role: "status" });
 
   const change = (changes: Partial<PageState>) => {
@@ -40,8 +43,25 @@ export function startPage(root: HTMLElement, link: HostLink, strings: PreviewStr
   function draw(): void {
     requested = 0;
     if (state.viewport === null) state = { ...state, viewport: firstViewport(state, parts.drawing.size()) };
-    for (const part of [...parts.all, news]) part.update(state);
-    if (state.view) link.save(savedState(state));
+    for (const part of parts.first) part.update(state);
+    // A new text is drawn at once, and told in tables and charts with the next frame: the eye is on the drawing.
+    if (told !== null && told !== state.view) requestAnimationFrame(drawRest);
+    else drawRest();
+  }
+
+  function drawRest(): void {
+    told = state.view;
+    for (const part of [...parts.rest, news]) part.update(state);
+    keep();
+  }
+
+  /** The editor is told only what is new: with each key it is the same. */
+  function keep(): void {
+    if (!state.view) return;
+    const next = savedState(state);
+    if (kept && sameFields(kept, next)) return;
+    kept = next;
+    link.save(next);
   }
 
   link.onMessage((message) => {
@@ -80,6 +100,10 @@ function askForVariant(view: View, wanted: string | null, post: (message: PageMe
     post({ type: "chooseVariant", variant: wanted });
 }
 
+function sameFields<T extends object>(a: T, b: T): boolean {
+  return Object.entries(a).every(([name, value]) => b[name as keyof T] === value);
+}
+
 function createParts(context: PageContext) {
   const header = createHeader(context);
   const drawing = createDrawingPart(context);
@@ -89,8 +113,9 @@ function createParts(context: PageContext) {
   const bite = createBitePart(context);
   const figures = createFigures(context);
   const footer = createFooter(context);
-  const all: readonly Part[] = [header, drawing, keyFigures, problems, requirements, bite, figures, footer];
-  return { header, drawing, keyFigures, problems, requirements, bite, figures, footer, all };
+  const first: readonly Part[] = [header, drawing, keyFigures, footer];
+  const rest: readonly Part[] = [problems, requirements, bite, figures];
+  return { header, drawing, keyFigures, problems, requirements, bite, figures, footer, first, rest };
 }
 
 function layOut(parts: ReturnType<typeof createParts>): HTMLElement[] {

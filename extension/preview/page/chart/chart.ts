@@ -3,6 +3,7 @@ import type { View } from "../../protocol.ts";
 import { fill } from "../../strings.ts";
 import { el, freshId, keepChildren, setAttributes, setHidden, setText, svg } from "../dom.ts";
 import { within } from "../drawing/gestures.ts";
+import { observedSize } from "../observed-size.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
 import { speedText, speedUnit } from "../units.ts";
@@ -26,7 +27,7 @@ export function createChart(context: PageContext): Part {
   const element = el("div", { class: "chart", ...slider }, picture, keys);
   let model: ChartModel | null = null;
 
-  new ResizeObserver(() => context.change({})).observe(element);
+  const room = observedSize(element, () => context.change({}));
   element.addEventListener("pointermove", (event) => {
     if (model) context.change({ reading: model.nearest(within(element, event).x) });
   });
@@ -47,7 +48,7 @@ export function createChart(context: PageContext): Part {
     update: (state) => {
       const { view, units, reading } = state;
       if (!view?.bite || view.bite.curve.length === 0) return;
-      const size = { width: Math.max(120, element.clientWidth), height: HEIGHT_PX };
+      const size = { width: Math.max(120, room().width), height: HEIGHT_PX };
       model = chartModel(view.bite, units, size);
       setAttributes(picture, { width: size.width });
       axes.update(model, fill(strings.closingSpeed, speedUnit(units)), fill(strings.biteDepth, units));

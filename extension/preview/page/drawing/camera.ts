@@ -1,5 +1,6 @@
 import type { Drawing } from "../../protocol.ts";
 import { glide } from "../motion.ts";
+import { observedSize } from "../observed-size.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import { fittedTo, type Size, type Viewport } from "../viewport.ts";
 import type { Camera } from "./gestures.ts";
@@ -7,11 +8,9 @@ import type { Camera } from "./gestures.ts";
 /** What looks at the plane through an element. A hand on it stops any glide. */
 export function createCamera(context: PageContext, canvas: Element): Camera {
   let stop = () => {};
-  const size = () => ({ width: Math.max(1, canvas.clientWidth), height: Math.max(1, canvas.clientHeight) });
-  const show = (viewport: Viewport) => context.change({ viewport });
-  new ResizeObserver(() => context.change({ viewport: afterResize(context.state(), size()) })).observe(
-    canvas,
-  );
+  const observed = observedSize(canvas, () => show(afterResize(context.state(), size())));
+  const size = () => ({ width: Math.max(1, observed().width), height: Math.max(1, observed().height) });
+  const show = (viewport: Viewport | null) => context.change({ viewport });
   return {
     size,
     viewport: () => context.state().viewport,
