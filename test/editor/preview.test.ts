@@ -29,6 +29,8 @@ describe("the preview", () => {
     await choose("As written");
     await preview.waitForFigure("Mass", "1.051 kg");
     await preview.staleBadge.waitFor({ state: "hidden" });
+    // To choose in the preview takes the focus there, where keys and commands mean something else.
+    await focusText();
   });
 
   const focusText = async () => {
