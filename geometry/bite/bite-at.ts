@@ -83,11 +83,13 @@ export function maxDepthMm(profile: BiteProfile, advanceMm: number): number {
   return depthsOf(litAt(profile, leastAdvance(profile, advanceMm))).maxMm;
 }
 
-function leastAdvance({ rimMm }: BiteProfile, advanceMm: number): number {
+/** An advance that is not too small to be told from none. */
+export function leastAdvance({ rimMm }: BiteProfile, advanceMm: number): number {
   return Math.max(advanceMm, LEAST_ADVANCE_SHARE * rimMm);
 }
 
-function litAt(profile: BiteProfile, advance: number): LitDepths[] {
+/** What is lit at one advance, not below the least, with its depths. */
+export function litAt(profile: BiteProfile, advance: number): LitDepths[] {
   return litBy(approachLight(profile, advance)).map((part) => ({ part, depths: depthsAt(profile, part) }));
 }
 

@@ -10,5 +10,6 @@ export { cleanBite, type SpeedLimit, teethOnly } from "./clean-bite.ts";
 export { type Contact, contactAt } from "./contact.ts";
 export type { DepthDistribution } from "./depth-distribution.ts";
 export type { Place } from "./offered.ts";
+export { type KindOfStrike, STRIKE_KINDS, type StrikeKind, strikesByKind } from "./strike-kinds.ts";
 export type { Range, Strike } from "./strikes.ts";
 export { advanceForDepth, closingForDepth, spinForDepth } from "./turned-round.ts";

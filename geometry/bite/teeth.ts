@@ -57,7 +57,8 @@ export function teethOf(path: Path, squareStrikeRad: number, plain: Teeth | null
       plain ? isAtTip(plain.toothTips, tipOf(pieces, tip)) : climb.some((i) => square[i] !== null),
     );
   for (const { tip, climb } of teeth) {
-    for (const i of climb) onTooth[i] = true;
+    // A climb can begin where the target passes the axis: nothing is struck there, the tooth neither.
+    for (const i of climb) onTooth[i] = atRound(pieces, i).touch.place !== null;
     for (const i of topBehind(path, slope, tip)) onTop[i] = true;
   }
   const toothTips = plain?.toothTips ?? teeth.flatMap(({ tip }) => tipOf(pieces, tip));
