@@ -43,7 +43,7 @@ interface Trial {
   readonly faults: unknown[];
 }
 
-function trial(runMs: number, waitMs = 0): Trial {
+function trial(runMs: number | readonly number[], waitMs = 0): Trial {
   const clock = heldClock();
   const log: Trial["log"] = [];
   const faults: unknown[] = [];
@@ -52,7 +52,8 @@ function trial(runMs: number, waitMs = 0): Trial {
     waitMs,
     run: async (_key, isCurrent) => {
       const at = clock.now();
-      if (runMs > 0) await new Promise<void>((resolve) => clock.after(runMs, resolve));
+      const takesMs = typeof runMs === "number" ? runMs : (runMs[log.length] ?? 0);
+      if (takesMs > 0) await new Promise<void>((resolve) => clock.after(takesMs, resolve));
       log.push({ at, wasCurrent: isCurrent() });
     },
     onFault: (error) => faults.push(error),
@@ -89,9 +90,19 @@ describe("runs for the latest state", () => {
       await clock.pass(60);
     }
     await clock.pass(1000);
-    // At 1600 after the longest wait, and the last after the pause that follows the last key at 2440.
-    expect(log.map(({ at }) => at)).toEqual([0, 1600, 2640]);
+    // Two tell that they are slow. Then at 1700 after the longest wait, and the last after the pause that follows the
+    // last key at 2440.
+    expect(log.map(({ at }) => at)).toEqual([0, 100, 1700, 2640]);
     expect(log.at(-1)?.wasCurrent).toBe(true);
+  });
+
+  it("do not wait after one that was slow by chance", async () => {
+    const { clock, runs, log } = trial([5, 100, 5, 5]);
+    for (let key = 0; key < 4; key += 1) {
+      runs.request("a");
+      await clock.pass(150);
+    }
+    expect(log.map(({ at }) => at)).toEqual([0, 150, 300, 450]);
   });
 
   it("know nothing of each other's keys", async () => {
