@@ -10,7 +10,8 @@ export function registerHover(session: Session): vscode.Disposable {
     provideHover: (document, position) => {
       const hover = hoverAt(session.analysis(document), document.offsetAt(position));
       if (!hover) return null;
-      const contents = hover.lines.map((line) => new vscode.MarkdownString(line));
+      // One text: the editor draws a rule between several.
+      const contents = new vscode.MarkdownString(hover.lines.join("\n\n"));
       return new vscode.Hover(contents, toRange(document, hover.range));
     },
   });
