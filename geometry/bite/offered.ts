@@ -66,7 +66,7 @@ export function offeredTo(
   const cornerAfter = (i: number): Touch => {
     const corner = atRound(segments, i).to;
     const curve: Curve = { kind: "arc", reach: norm(corner), radius: 0, side: -1, aside: 0 };
-    const index = backwards ? (2 * count - 2 - i) % count : i;
+    const index = backwards ? (2 * count - 2 - i) % count : (i + count) % count;
     return { place: { kind: "corner", index }, curve, from: 0, to: 1, backwards };
   };
   if (kind === "face") return supportOf(segments, touches, cornerAfter);
