@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { BuildOptions } from "esbuild";
-import { LIGHTER_MODULES } from "./lighter-modules.ts";
+import { EDITOR_ONCE, LIGHTER_MODULES } from "./lighter-modules.ts";
 
 export type BundleName =
   | "command-line"
@@ -34,7 +34,7 @@ const NODE: BuildOptions = { platform: "node", target: "node20.11" };
 const BROWSER: BuildOptions = { platform: "browser", target: "chrome122" };
 
 /** The editor loads CommonJS, and gives `vscode` itself. In the browser it gives nothing else: no Node modules. */
-const EXTENSION: BuildOptions = { format: "cjs", external: ["vscode"] };
+const EXTENSION: BuildOptions = { format: "cjs", external: ["vscode"], plugins: [EDITOR_ONCE] };
 
 /** Everything that is built, in a fixed order. */
 export const BUNDLES: readonly Bundle[] = [
@@ -99,7 +99,7 @@ export function esbuildOptions(root: string, bundle: Bundle, minify: boolean): B
     minify,
     charset: "utf8",
     legalComments: "eof",
-    plugins: [LIGHTER_MODULES],
+    plugins: [...(bundle.options.plugins ?? []), LIGHTER_MODULES],
     logLevel: "silent",
     ...(needsShebang(root, bundle) ? { banner: { js: "#!/usr/bin/env node" } } : {}),
   };

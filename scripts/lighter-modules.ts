@@ -3,6 +3,7 @@
  * runs both forms against each other.
  */
 import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
 import type { Plugin } from "esbuild";
 import { transform } from "esbuild";
 import { unitFactors } from "../geometry/language/unit-factors.ts";
@@ -18,6 +19,33 @@ export const LIGHTER_MODULES: Plugin = {
     }));
   },
 };
+
+/**
+ * The editor's module, taken up once. Else each file that imports it gets a copy of its hundreds of names, made while
+ * the extension is loaded.
+ */
+export const EDITOR_ONCE: Plugin = {
+  name: "editor-once",
+  setup: ({ onResolve, onLoad }) => {
+    onResolve({ filter: /^vscode$/ }, ({ kind }) =>
+      kind === "import-statement"
+        ? { path: "vscode", namespace: "editor-once" }
+        : { path: "vscode", external: true },
+    );
+    onLoad({ filter: /./, namespace: "editor-once" }, async () => ({ contents: await editorModule() }));
+  },
+};
+
+/** Its names, from its types: those that nobody uses are left out of the bundle, and so are those of mere types. */
+async function editorModule(): Promise<string> {
+  const types = await readFile(createRequire(import.meta.url).resolve("@types/vscode/index.d.ts"), "utf8");
+  const declared = types.matchAll(/^\texport (?:abstract )?(?:class|namespace|enum|const|function) (\w+)/gm);
+  const names = [...new Set(Array.from(declared, ([, name = ""]) => name))];
+  return [
+    'const editor = require("vscode");',
+    ...names.map((name) => `export const ${name} = /* @__PURE__ */ (() => editor.${name})();`),
+  ].join("\n");
+}
 
 /** The numbers that mathjs gives do not change from start to start: worked out here, once. */
 function finishedFactors(): string {
