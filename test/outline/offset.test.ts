@@ -10,7 +10,7 @@ import {
   pointAt,
   signedAreaOf,
 } from "../../geometry/outline/segment-geometry.ts";
-import { distance, minus, times } from "../../geometry/outline/vector.ts";
+import { distance, plus, times } from "../../geometry/outline/vector.ts";
 import { expectClose } from "../support/close-to.ts";
 import { type BulgeCorner, bulgeLoop, circle, polygon, rectangle } from "../support/loops.ts";
 import { collinear, cusp, disc, manySided, ODD_CASES, pocketed, slotted } from "./offset-cases.ts";
@@ -178,7 +178,7 @@ describe("the sources of an offset", () => {
         expect(segment.radiusMm).toBe(origin.radiusMm + Math.sign(origin.sweepRad) * c);
       }
       for (const fraction of [0, 0.2, 0.5, 1]) {
-        const foot = minus(pointAt(segment, fraction), times(normalAt(segment, fraction), -c));
+        const foot = plus(pointAt(segment, fraction), times(normalAt(segment, fraction), c));
         expect(distanceToSegment(origin, foot)).toBeLessThan(1e-9 * (100 + c));
       }
     }

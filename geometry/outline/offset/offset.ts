@@ -27,7 +27,8 @@ export interface OffsetLoop {
  * boundary. They are cut where they meet, the pieces nearer to the outline than the distance are dropped, and the way
  * round the outside is followed. A large distance is approached in stages: what is hidden once stays hidden.
  *
- * Throws a RangeError for a distance that is negative or not finite.
+ * Throws a RangeError for a distance that is negative or not finite, and an Error where a loop that is not simple has
+ * no such boundary; ask the outline's checks first.
  */
 export function offsetOutwards(outer: Loop, distanceMm: number): OffsetLoop {
   if (!(distanceMm >= 0 && distanceMm < Infinity)) {

@@ -1,6 +1,7 @@
 import type { Segment } from "../segment.ts";
 import { lengthOf } from "../segment-geometry.ts";
 import { pieceOf } from "../trim.ts";
+import { distance } from "../vector.ts";
 import type { Piece } from "./pieces.ts";
 import { curveAt, type Stretch } from "./strand.ts";
 
@@ -13,7 +14,7 @@ export function united(boundary: readonly Piece[], distanceMm: number): Piece[] 
     if (row !== undefined && last?.strand === piece.strand && last.end <= piece.start) row.push(piece);
     else rows.push([piece]);
   }
-  return rows.flatMap((row) => unitedRow(row, distanceMm));
+  return rows.flatMap((row) => unitedRow(row, distanceMm)).map(withSweepOfChord);
 }
 
 function unitedRow(row: readonly Piece[], distanceMm: number): readonly Piece[] {
@@ -26,6 +27,19 @@ function unitedRow(row: readonly Piece[], distanceMm: number): readonly Piece[] 
   const ends = { from: first.segment.from, to: last.segment.to };
   const segment: Segment = { ...pieceOf(whole, start, end), ...ends };
   return [{ strand, start, end, segment, fromNode, toNode }];
+}
+
+/**
+ * A cut arc with its sweep from its chord. The directions of its ends differ by little on a flat arc of many metres, and
+ * their difference keeps few digits.
+ */
+function withSweepOfChord(piece: Piece): Piece {
+  const { segment, start, end } = piece;
+  const isWhole = start === 0 && end === 1;
+  if (segment.kind === "line" || isWhole || Math.abs(segment.sweepRad) > Math.PI / 2) return piece;
+  const { from, to, radiusMm, sweepRad } = segment;
+  const sizeRad = 2 * Math.asin(distance(from, to) / (2 * radiusMm));
+  return { ...piece, segment: { ...segment, sweepRad: Math.sign(sweepRad) * sizeRad } };
 }
 
 /** Turned so that the first piece is the one that comes first along the outline. */
