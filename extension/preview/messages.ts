@@ -6,6 +6,7 @@
 import { FIGURE_GROUPS } from "../../geometry/figures/figure.ts";
 import type { UnitSystem } from "../../geometry/figures/present.ts";
 import type { BiteRow, Report, ReportRow, RequirementRow } from "../../geometry/files/report.ts";
+import type { Target } from "../../geometry/language/design.ts";
 import type { TextRange } from "../../geometry/language/text.ts";
 import {
   arrayOf,
@@ -30,6 +31,7 @@ import type {
   PageMessage,
   PlanePoint,
   SavedState,
+  ShownBite,
   ShownProblem,
   View,
 } from "./protocol.ts";
@@ -156,6 +158,32 @@ const isReport = shape<Report>({
   ),
 });
 
+const isBite = shape<ShownBite>({
+  target: shape<Target>({
+    kind: oneOf("edge", "face", "round"),
+    radiusMm: isNumber,
+    offsetMm: isNumber,
+  }),
+  direction: oneOf("ccw", "cw"),
+  radPerS: isNumber,
+  squareStrikeRad: isNumber,
+  curve: arrayOf(
+    shape<BitePoint>({
+      closingMPerS: isNumber,
+      maxMm: isNumber,
+      meanMm: isNumber,
+      tenthMm: isNumber,
+      ninetiethMm: isNumber,
+      squareShare: isNumber,
+      toothShare: isNumber,
+      passedShare: isNumber,
+      idealMm: orNull(isNumber),
+    }),
+  ),
+  cleanMPerS: orNull(isNumber),
+  teethOnlyMPerS: orNull(isNumber),
+});
+
 const isView = shape<View>({
   version: isCount,
   documentUri: isString,
@@ -166,20 +194,7 @@ const isView = shape<View>({
   drawing: orNull(isDrawing),
   ghosts: arrayOf(shape<Ghost>({ variant: orNull(isString), loops: arrayOf(isLoop) })),
   reports: shape<Record<UnitSystem, Report>>({ mm: isReport, in: isReport }),
-  bite: orNull(
-    shape<NonNullable<View["bite"]>>({
-      curve: arrayOf(
-        shape<BitePoint>({
-          closingMPerS: isNumber,
-          maxMm: isNumber,
-          meanMm: isNumber,
-          squareShare: isNumber,
-          idealMm: orNull(isNumber),
-        }),
-      ),
-      cleanMPerS: orNull(isNumber),
-    }),
-  ),
+  bite: orNull(isBite),
   problems: arrayOf(
     shape<ShownProblem>({
       severity: oneOf("error", "warning", "information"),
@@ -229,6 +244,7 @@ export const isSavedState: Check<SavedState> = shape<SavedState>({
     dimensions: isBoolean,
     variants: isBoolean,
     points: isBoolean,
+    strikes: isBoolean,
     explanations: isBoolean,
   }),
   openSections: arrayOf(isString),

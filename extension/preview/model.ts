@@ -4,7 +4,7 @@ import type { Outline } from "../../geometry/outline/segment.ts";
 import { isBroken } from "./broken.ts";
 import { drawingOf, drawnLoops, reportsOf } from "./drawing.ts";
 import { placeOf } from "./place-problem.ts";
-import type { Drawing, Ghost, ShownProblem, View } from "./protocol.ts";
+import type { BitePoint, Drawing, Ghost, ShownBite, ShownProblem, View } from "./protocol.ts";
 
 /** The parts of a view that stay on while a text is broken: they belong together and are never mixed. */
 export type LastGood = Pick<View, "variant" | "drawing" | "ghosts" | "reports" | "bite">;
@@ -66,16 +66,34 @@ function shownOf(chosen: Analysis, others: readonly Analysis[]): LastGood {
   };
 }
 
-function biteOf({ assessment: { bite } }: Analysis): View["bite"] {
-  if (!bite) return null;
-  const curve = bite.curve.map(({ closingMPerS, maxMm, meanMm, squareShare, idealMm }) => ({
+function biteOf({ design, assessment: { bite, settings } }: Analysis): ShownBite | null {
+  if (!bite || !design.spin) return null;
+  return {
+    target: design.target,
+    direction: design.spin.direction,
+    radPerS: design.spin.radPerS,
+    squareStrikeRad: (settings.squareStrikeDeg * Math.PI) / 180,
+    curve: bite.curve.map(shownPoint),
+    cleanMPerS: bite.clean.closingMPerS,
+    teethOnlyMPerS: bite.teethOnly.closingMPerS,
+  };
+}
+
+/** A point of the curve without its strikes. */
+function shownPoint(point: BitePoint): BitePoint {
+  const { closingMPerS, maxMm, meanMm, tenthMm, ninetiethMm } = point;
+  const { squareShare, toothShare, passedShare, idealMm } = point;
+  return {
     closingMPerS,
     maxMm,
     meanMm,
+    tenthMm,
+    ninetiethMm,
     squareShare,
+    toothShare,
+    passedShare,
     idealMm,
-  }));
-  return { curve, cleanMPerS: bite.clean.closingMPerS };
+  };
 }
 
 /** Other variants, one of each shape: one that only spins faster would hide behind the bar itself. */

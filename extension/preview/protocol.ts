@@ -4,8 +4,10 @@
  */
 import type { UnitSystem } from "../../geometry/figures/present.ts";
 import type { Report } from "../../geometry/files/report.ts";
+import type { Target } from "../../geometry/language/design.ts";
 import type { Severity } from "../../geometry/language/problem.ts";
 import type { TextRange } from "../../geometry/language/text.ts";
+import type { SpinDirection } from "../../geometry/language/tree.ts";
 
 export interface PlanePoint {
   readonly x: number;
@@ -67,12 +69,37 @@ export interface Ghost {
   readonly loops: readonly DrawnLoop[];
 }
 
+/** The bite at one closing speed, over all starting phases. */
 export interface BitePoint {
   readonly closingMPerS: number;
   readonly maxMm: number;
   readonly meanMm: number;
+  /** Eight strikes in ten go from this deep … */
+  readonly tenthMm: number;
+  /** … to this deep. */
+  readonly ninetiethMm: number;
   readonly squareShare: number;
+  readonly toothShare: number;
+  /** Share of phases in which the target passes and meets nothing. */
+  readonly passedShare: number;
   readonly idealMm: number | null;
+}
+
+/**
+ * The bite of the drawn bar. What strikes, and each single approach, the page works out itself from the outline that is
+ * drawn: the same core, the same numbers, and no thousand strikes on the way.
+ */
+export interface ShownBite {
+  readonly target: Target;
+  readonly direction: SpinDirection;
+  readonly radPerS: number;
+  /** Strikes up to this angle are square. */
+  readonly squareStrikeRad: number;
+  readonly curve: readonly BitePoint[];
+  /** Up to here only square faces of teeth strike: 0 for at no speed, null for at any. */
+  readonly cleanMPerS: number | null;
+  /** Up to here only teeth strike, square or not; told as the clean speed is. */
+  readonly teethOnlyMPerS: number | null;
 }
 
 export interface ShownProblem {
@@ -103,7 +130,7 @@ export interface View {
   readonly ghosts: readonly Ghost[];
   /** The same report in both systems of units, so that switching needs no round trip. */
   readonly reports: Readonly<Record<UnitSystem, Report>>;
-  readonly bite: { readonly curve: readonly BitePoint[]; readonly cleanMPerS: number | null } | null;
+  readonly bite: ShownBite | null;
   readonly problems: readonly ShownProblem[];
   readonly cautions: readonly string[];
 }
@@ -126,7 +153,7 @@ export interface SavedState {
   readonly openSections: readonly string[];
 }
 
-export type ToggleName = "dimensions" | "variants" | "points" | "explanations";
+export type ToggleName = "dimensions" | "variants" | "points" | "strikes" | "explanations";
 
 /** From the host to the page. */
 export type HostMessage =

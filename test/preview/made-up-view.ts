@@ -5,6 +5,7 @@ import type {
   DrawnLoop,
   DrawnSegment,
   PlanePoint,
+  ShownBite,
   View,
 } from "../../extension/preview/protocol.ts";
 import { presentMeasure, type UnitSystem } from "../../geometry/figures/present.ts";
@@ -85,9 +86,23 @@ export const CURVE: readonly BitePoint[] = Array.from({ length: 40 }, (_, index)
     idealMm,
     maxMm: idealMm - 9 * past,
     meanMm: idealMm / 2 - 4 * past,
+    tenthMm: idealMm / 10,
+    ninetiethMm: 0.9 * idealMm - 8 * past,
     squareShare: Math.max(0.2, 1 - past / 4),
+    toothShare: Math.max(0.4, 1 - past / 5),
+    passedShare: 0,
   };
 });
+
+export const BITE: ShownBite = {
+  target: { kind: "edge", radiusMm: 0, offsetMm: 0 },
+  direction: "ccw",
+  radPerS: 439.8,
+  squareStrikeRad: 0.6109,
+  curve: CURVE,
+  cleanMPerS: 3.1,
+  teethOnlyMPerS: 4.2,
+};
 
 function row(key: string, label: string, value: ReportRow["value"], meaning: string): ReportRow {
   return { key, label, value, meaning };
@@ -182,7 +197,7 @@ export function madeUpView(parts: Partial<View> = {}): View {
     },
     ghosts: [{ variant: "long tail", loops: bar(112) }],
     reports: { mm: madeUpReport("mm"), in: madeUpReport("in") },
-    bite: { curve: CURVE, cleanMPerS: 3.1 },
+    bite: BITE,
     problems: [
       {
         severity: "warning",

@@ -31,7 +31,7 @@ const STATE: SavedState = {
   units: "in",
   hostUnits: "mm",
   viewport: { centre: { x: 1, y: 2 }, pxPerMm: 3, fitted: false },
-  toggles: { dimensions: true, variants: true, points: false, explanations: false },
+  toggles: { dimensions: true, variants: true, points: false, strikes: true, explanations: false },
   openSections: ["mass"],
 };
 

@@ -64,9 +64,20 @@ describe("the view of a sample", () => {
   it("carries the bite curve and the clean-bite speed as they are", () => {
     const { chosen, output } = showText(ONE_TOOTH);
     expect(output.view.bite?.cleanMPerS).toBe(chosen.assessment.bite?.clean.closingMPerS);
-    expect(output.view.bite?.curve.map(({ maxMm }) => maxMm)).toEqual(
-      chosen.assessment.bite?.curve.map(({ maxMm }) => maxMm),
-    );
+    expect(output.view.bite?.teethOnlyMPerS).toBe(chosen.assessment.bite?.teethOnly.closingMPerS);
+    expect(output.view.bite?.curve).toHaveLength(8);
+    for (const [index, point] of output.view.bite?.curve.entries() ?? [])
+      expect(chosen.assessment.bite?.curve[index]).toMatchObject(point);
+  });
+
+  it("carries what the page needs to find the strikes itself, and none of them", () => {
+    const text = replaced(ONE_TOOTH, "target edge", "target round 5 mm offset -12 mm");
+    const { bite } = showText(replaced(text, "4800 rpm ccw", "4800 rpm cw")).output.view;
+    expect(bite?.target).toEqual({ kind: "round", radiusMm: 5, offsetMm: -12 });
+    expect(bite?.direction).toBe("cw");
+    expect(bite?.radPerS).toBeCloseTo((4800 * 2 * Math.PI) / 60, 9);
+    expect(bite?.squareStrikeRad).toBeCloseTo((35 * Math.PI) / 180, 12);
+    expect(JSON.stringify(bite).length).toBeLessThan(3000);
   });
 
   it("has no bite for a target that is not studied or without a spin", () => {

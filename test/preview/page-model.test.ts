@@ -1,7 +1,13 @@
 /** The parts of the page that need no browser: places, steps, paths, dimensions, the layout of the chart. */
+import { area, line } from "d3-shape";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { biteCells } from "../../extension/preview/page/chart/bite-text.ts";
+import {
+  biteCells,
+  biteSentence,
+  limitsText,
+  targetText,
+} from "../../extension/preview/page/chart/bite-text.ts";
 import { chartModel } from "../../extension/preview/page/chart/chart-model.ts";
 import { layOutDimensions } from "../../extension/preview/page/drawing/dimension-layout.ts";
 import { dimensionsOf } from "../../extension/preview/page/drawing/dimension-list.ts";
@@ -25,8 +31,9 @@ import {
   toScreen,
   zoomedAbout,
 } from "../../extension/preview/page/viewport.ts";
+import type { BitePoint } from "../../extension/preview/protocol.ts";
 import { fill, PREVIEW_STRINGS, translated } from "../../extension/preview/strings.ts";
-import { bar, CURVE, madeUpView } from "./made-up-view.ts";
+import { BITE, bar, CURVE, madeUpView } from "./made-up-view.ts";
 
 const SIZE = { width: 600, height: 400 };
 const SEED = { seed: 4_711, numRuns: 200 };
@@ -244,7 +251,7 @@ describe("dimensions", () => {
 });
 
 describe("the layout of the chart", () => {
-  const bite = { curve: CURVE, cleanMPerS: 3.1 };
+  const bite = BITE;
 
   it("puts the clean-bite speed where it stands between the speeds, in either unit", () => {
     for (const units of ["mm", "in"] as const) {
@@ -267,18 +274,80 @@ describe("the layout of the chart", () => {
 
   it("leaves out an ideal that is not known, and holds a curve of nothing but zeros", () => {
     const flat = CURVE.map((point) => ({ ...point, maxMm: 0, meanMm: 0, idealMm: null }));
-    const model = chartModel({ curve: flat, cleanMPerS: null }, "mm", SIZE);
+    const model = chartModel({ ...bite, curve: flat, cleanMPerS: null }, "mm", SIZE);
     expect(model.curves.ideal).toBe("");
     expect(model.curves.deepest).not.toContain("NaN");
-    expect(
-      chartModel({ curve: flat.slice(0, 1), cleanMPerS: null }, "mm", SIZE).curves.deepest,
-    ).not.toContain("NaN");
+    expect(chartModel({ ...bite, curve: flat.slice(0, 1) }, "mm", SIZE).curves.deepest).not.toContain("NaN");
+  });
+
+  it("draws lines and the band as a library for charts does", () => {
+    const model = chartModel(bite, "mm", SIZE);
+    const numbers = (path: string | null) => (path?.match(/-?[\d.]+/g) ?? []).map(Number);
+    const expectSame = (path: string, peer: string | null) => {
+      const [own, its] = [numbers(path), numbers(peer)];
+      expect(own).toHaveLength(its.length);
+      for (const [i, value] of own.entries()) expect(Math.abs(value - (its[i] ?? 0))).toBeLessThan(0.006);
+    };
+    const y = (depthMm: number) => model.yOf(depthMm);
+    expectSame(model.curves.mean, line<BitePoint>(model.xOf, ({ meanMm }) => y(meanMm))(CURVE));
+    expectSame(
+      model.band,
+      area<BitePoint>(
+        model.xOf,
+        ({ tenthMm }) => y(tenthMm),
+        ({ ninetiethMm }) => y(ninetiethMm),
+      )(CURVE),
+    );
+  });
+
+  it("marks the speed up to which only teeth strike where it is another than the clean one", () => {
+    const { left, right, teethOnlyAt } = chartModel(bite, "mm", SIZE);
+    expect(teethOnlyAt).toBeCloseTo(left + ((4.2 - 0.5) / 5.5) * (right - left), 6);
+    expect(chartModel({ ...bite, teethOnlyMPerS: 3.1 }, "mm", SIZE).teethOnlyAt).toBeNull();
+    expect(chartModel({ ...bite, teethOnlyMPerS: null }, "mm", SIZE).teethOnlyAt).toBeNull();
   });
 
   it("has cells in the reader's units", () => {
-    const point = { closingMPerS: 3, maxMm: 25.4, meanMm: 12.7, idealMm: null, squareShare: 0.875 };
-    expect(biteCells(point, "mm")).toEqual(["3", "25.4", "12.7", "–", "88 %"]);
-    expect(biteCells(point, "in")).toEqual(["6.711", "1", "0.5", "–", "88 %"]);
+    const shares = { squareShare: 0.875, toothShare: 0.95, passedShare: 0 };
+    const depths = { maxMm: 25.4, meanMm: 12.7, tenthMm: 2.54, ninetiethMm: 20.32, idealMm: null };
+    const point = { closingMPerS: 3, ...depths, ...shares };
+    expect(biteCells(point, "mm")).toEqual(["3", "25.4", "12.7", "2.54 – 20.32", "–", "88 %", "95 %"]);
+    expect(biteCells(point, "in")).toEqual(["6.711", "1", "0.5", "0.1 – 0.8", "–", "88 %", "95 %"]);
+  });
+});
+
+describe("the bite in words", () => {
+  it("says what it is against, and on which line", () => {
+    const text = (kind: "edge" | "face" | "round", radiusMm: number, offsetMm: number) =>
+      targetText({ kind, radiusMm, offsetMm }, "mm", PREVIEW_STRINGS);
+    expect(text("edge", 0, 0)).toBe("Against an edge.");
+    expect(text("face", 0, 7)).toBe("Against a flat face.");
+    expect(text("round", 5, 12)).toBe(
+      "Against a rounded edge of radius 5 mm, 12 mm off the axis, on the side to which the struck part of the bar moves.",
+    );
+    expect(text("edge", 0, -3)).toBe(
+      "Against an edge, 3 mm off the axis, on the side from which the struck part of the bar comes.",
+    );
+  });
+
+  it("says up to where the strikes are what they should be", () => {
+    const text = (cleanMPerS: number | null, teethOnlyMPerS: number | null) =>
+      limitsText({ ...BITE, cleanMPerS, teethOnlyMPerS }, "mm", PREVIEW_STRINGS);
+    expect(text(3.1, 4.2)).toBe("Clean bite up to 3.1 m/s. Only teeth strike up to 4.2 m/s.");
+    expect(text(3.1, 3.1)).toBe("Clean bite up to 3.1 m/s.");
+    expect(text(0, null)).toBe("Clean bite at no speed studied. Only teeth strike, at every speed studied.");
+    expect(text(9, 11)).toBe("Clean bite at every speed studied.");
+    expect(text(0, 0.2)).toBe(
+      "Clean bite at no speed studied. Something else than teeth strikes at every speed studied.",
+    );
+  });
+
+  it("counts what passes where something does", () => {
+    const [point] = CURVE;
+    const text = (passedShare: number) =>
+      point ? biteSentence({ ...point, passedShare }, "mm", PREVIEW_STRINGS) : "";
+    expect(text(0)).not.toContain("pass");
+    expect(text(0.25)).toMatch(/ on a tooth, 25 % pass and meet nothing$/);
   });
 });
 

@@ -23,6 +23,8 @@ export interface PageState {
   readonly openSections: readonly string[];
   /** The point of the bite curve that is being read. */
   readonly reading: number | null;
+  /** The point that was read last; null before the first. */
+  readonly lastRead: number | null;
   readonly pendingMove: PendingMove | null;
   /** What could not be done last, until something else is. */
   readonly failed: string | null;
@@ -39,6 +41,19 @@ export interface PageContext {
   readonly announce: (text: string) => void;
 }
 
+/** The point of the curve that is read, else the one read last, else the fastest: strikes are shown for it. */
+export function chosenIndex({ view, reading, lastRead }: PageState): number {
+  return reading ?? lastRead ?? Math.max(0, (view?.bite?.curve.length ?? 0) - 1);
+}
+
+const FIRST_TOGGLES: PageState["toggles"] = {
+  dimensions: false,
+  variants: true,
+  points: true,
+  strikes: true,
+  explanations: false,
+};
+
 const FIRST_OPEN: readonly string[] = ["problems", "mass"];
 
 export function firstState(saved: SavedState | null): PageState {
@@ -48,9 +63,10 @@ export function firstState(saved: SavedState | null): PageState {
     hostUnits: saved?.hostUnits ?? null,
     highlight: null,
     viewport: saved?.viewport ?? null,
-    toggles: saved?.toggles ?? { dimensions: false, variants: true, points: true, explanations: false },
+    toggles: saved?.toggles ?? FIRST_TOGGLES,
     openSections: saved?.openSections ?? FIRST_OPEN,
     reading: null,
+    lastRead: null,
     pendingMove: null,
     failed: null,
   };
@@ -77,6 +93,8 @@ export function withView(state: PageState, view: View, hostUnits: UnitSystem): P
   const { view: shown, pendingMove } = state;
   const sameDocument = shown?.documentUri === view.documentUri;
   if (shown && sameDocument && view.version < shown.version) return null;
+  const stillThere = (index: number | null) =>
+    sameDocument && index !== null && index < (view.bite?.curve.length ?? 0) ? index : null;
   const answered = pendingMove !== null && (!sameDocument || view.version > pendingMove.version);
   return {
     ...state,
@@ -85,10 +103,8 @@ export function withView(state: PageState, view: View, hostUnits: UnitSystem): P
     units: hostUnits === state.hostUnits ? state.units : hostUnits,
     viewport: shown && !sameDocument ? null : state.viewport,
     highlight: sameDocument ? state.highlight : null,
-    reading:
-      sameDocument && state.reading !== null && state.reading < (view.bite?.curve.length ?? 0)
-        ? state.reading
-        : null,
+    reading: stillThere(state.reading),
+    lastRead: stillThere(state.lastRead),
     pendingMove: answered ? null : pendingMove,
     failed: null,
   };

@@ -4,19 +4,30 @@ import { createFold } from "../fold.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
 import { createBiteTable } from "./bite-table.ts";
-import { biteSentence } from "./bite-text.ts";
+import { biteSentence, limitsText, targetText } from "./bite-text.ts";
 import { createChart } from "./chart.ts";
 import { createLegend } from "./legend.ts";
 
 export function createBitePart(context: PageContext): Part {
   const { strings } = context;
   const headingId = freshId("bite");
+  const target = el("p", { class: "soft bite-target" });
+  const limits = el("p", { class: "bite-limits" });
   const readout = el("p", { class: "chart-readout", "aria-hidden": "true" });
   const none = el("p", { class: "soft" }, strings.biteNone);
   const chart = createChart(context);
   const table = createBiteTable(context);
   const fold = createFold(context, "biteTable", strings.biteTable, table.element);
-  const shown = el("div", {}, createLegend(strings), chart.element, readout, fold.element);
+  const shown = el(
+    "div",
+    {},
+    target,
+    createLegend(strings),
+    chart.element,
+    readout,
+    limits,
+    el("div", { class: "folds" }, fold.element),
+  );
   return {
     element: el(
       "section",
@@ -30,7 +41,10 @@ export function createBitePart(context: PageContext): Part {
       setHidden(none, there);
       setHidden(shown, !there);
       fold.update(state);
-      if (!there) return;
+      const bite = state.view?.bite;
+      if (!there || !bite) return;
+      setText(target, targetText(bite.target, state.units, strings));
+      setText(limits, limitsText(bite, state.units, strings));
       chart.update(state);
       table.update(state);
       setText(readout, readText(state, context));
@@ -42,5 +56,5 @@ export function createBitePart(context: PageContext): Part {
 function readText({ view, reading, units }: PageState, { strings }: PageContext): string {
   const point = reading === null ? undefined : view?.bite?.curve[reading];
   if (point) return biteSentence(point, units, strings);
-  return view?.bite?.cleanMPerS === null ? strings.cleanThroughout : strings.idealMeaning;
+  return strings.idealMeaning;
 }

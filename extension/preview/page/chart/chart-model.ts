@@ -1,8 +1,7 @@
 /** The bite curve as lines and ticks in px. */
 import { scaleLinear } from "d3-scale";
-import { line } from "d3-shape";
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
-import type { BitePoint, View } from "../../protocol.ts";
+import type { BitePoint, ShownBite } from "../../protocol.ts";
 import { mmPerUnit, mPerSPerUnit } from "../units.ts";
 import type { Size } from "../viewport.ts";
 
@@ -22,8 +21,12 @@ export interface ChartModel {
   readonly speedTicks: readonly Tick[];
   readonly depthTicks: readonly Tick[];
   readonly curves: Readonly<Record<CurveName, string>>;
+  /** Around eight strikes in ten. */
+  readonly band: string;
   /** Where the clean-bite speed stands; `null` outside the speeds studied. */
   readonly cleanAt: number | null;
+  /** Where something else than teeth begins to strike; `null` outside the speeds studied, or at the clean speed. */
+  readonly teethOnlyAt: number | null;
   xOf(point: BitePoint): number;
   yOf(depthMm: number): number;
   /** The point of the curve nearest to a place across the chart. */
@@ -39,7 +42,7 @@ export function depthOf(point: BitePoint, curve: CurveName): number | null {
 
 /** Lay out a curve of at least one point. */
 export function chartModel(
-  { curve, cleanMPerS }: NonNullable<View["bite"]>,
+  { curve, cleanMPerS, teethOnlyMPerS }: ShownBite,
   units: UnitSystem,
   { width, height }: Size,
 ): ChartModel {
@@ -52,13 +55,18 @@ export function chartModel(
   const y = scaleLinear([0, deepest > 0 ? deepest : 1], [bottom, top]).nice(5);
   const xOf = (point: BitePoint) => x(point.closingMPerS / mPerSPerUnit(units));
   const yOf = (depthMm: number) => y(depthMm / mmPerUnit(units));
-  const pathOf = (name: CurveName) =>
-    line<BitePoint>(xOf, (point) => yOf(depthOf(point, name) ?? 0)).defined(
-      (point) => depthOf(point, name) !== null,
-    )(curve) ?? "";
+  const pathOf = (name: CurveName) => {
+    const known = curve.filter((point) => depthOf(point, name) !== null);
+    return polyline(known.map((point) => [xOf(point), yOf(depthOf(point, name) ?? 0)]));
+  };
+  const upper = curve.map((point): Place => [xOf(point), yOf(point.ninetiethMm)]);
+  const lower = curve.map((point): Place => [xOf(point), yOf(point.tenthMm)]);
   const [speedFormat, depthFormat] = [x.tickFormat(6), y.tickFormat(5)];
-  const clean = cleanMPerS === null ? null : cleanMPerS / mPerSPerUnit(units);
   const [slowest = 0, fastest = 0] = x.domain();
+  const atSpeed = (mPerS: number | null) => {
+    const speed = mPerS === null ? null : mPerS / mPerSPerUnit(units);
+    return speed === null || speed < slowest || speed > fastest ? null : x(speed);
+  };
   return {
     left,
     right,
@@ -67,11 +75,30 @@ export function chartModel(
     speedTicks: x.ticks(Math.max(3, (right - left) / 60)).map((at) => ({ at: x(at), text: speedFormat(at) })),
     depthTicks: y.ticks(5).map((at) => ({ at: y(at), text: depthFormat(at) })),
     curves: { deepest: pathOf("deepest"), mean: pathOf("mean"), ideal: pathOf("ideal") },
-    cleanAt: clean === null || clean < slowest || clean > fastest ? null : x(clean),
+    band: `${polyline([...upper, ...lower.reverse()])}Z`,
+    cleanAt: atSpeed(cleanMPerS),
+    teethOnlyAt: sameSpeed(cleanMPerS, teethOnlyMPerS) ? null : atSpeed(teethOnlyMPerS),
     xOf,
     yOf,
     nearest: (px) => nearestIndex(curve.map(xOf), px),
   };
+}
+
+type Place = readonly [x: number, y: number];
+
+/** Straight from place to place: the points lie closer than any curve between them could show. */
+function polyline(places: readonly Place[]): string {
+  const path = places.map(([x, y]) => `${x.toFixed(2)} ${y.toFixed(2)}`).join("L");
+  return path === "" ? "" : `M${path}`;
+}
+
+/** Two speeds this near are written alike, and their marks would stand on each other. */
+const SAME_SPEED = 1e-3;
+
+/** Whether two limits are one to the eye. */
+export function sameSpeed(a: number | null, b: number | null): boolean {
+  if (a === null || b === null) return a === b;
+  return Math.abs(a - b) <= SAME_SPEED * Math.max(a, b);
 }
 
 function nearestIndex(places: readonly number[], px: number): number {

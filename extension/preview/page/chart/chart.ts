@@ -1,13 +1,13 @@
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
-import type { View } from "../../protocol.ts";
+import type { ShownBite } from "../../protocol.ts";
 import { fill } from "../../strings.ts";
 import { el, freshId, keepChildren, setAttributes, setHidden, setText, svg } from "../dom.ts";
 import { within } from "../drawing/gestures.ts";
 import { observedSize } from "../observed-size.ts";
-import type { PageContext, PageState } from "../page-state.ts";
+import { chosenIndex, type PageContext, type PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
 import { speedText, speedUnit } from "../units.ts";
-import { biteSentence } from "./bite-text.ts";
+import { biteSentence, targetText } from "./bite-text.ts";
 import { type ChartModel, CURVE_NAMES, chartModel, depthOf } from "./chart-model.ts";
 
 const HEIGHT_PX = 230;
@@ -17,10 +17,14 @@ export function createChart(context: PageContext): Part {
   const { strings } = context;
   const axes = createAxes();
   const curves = CURVE_NAMES.map((name) => ({ name, path: svg("path", { class: `curve curve-${name}` }) }));
-  const clean = createCleanMark();
+  const band = svg("path", { class: "chart-band" });
+  const clean = createSpeedMark("clean", 9);
+  const teeth = createSpeedMark("teeth-only", 23);
+  const chosen = svg("path", { class: "chart-chosen" });
   const reader = createReader();
   const picture = svg("svg", { class: "chart-picture", height: HEIGHT_PX, "aria-hidden": "true" });
-  picture.append(axes.element, clean.element, ...curves.map(({ path }) => path), reader.element);
+  picture.append(axes.element, band, ...curves.map(({ path }) => path));
+  picture.append(clean.element, teeth.element, chosen, reader.element);
   const keysId = freshId("bite-keys");
   const keys = el("p", { id: keysId, class: "visually-hidden" }, strings.biteKeys);
   const slider = { tabindex: 0, role: "slider", "aria-label": strings.bite, "aria-describedby": keysId };
@@ -29,18 +33,18 @@ export function createChart(context: PageContext): Part {
 
   const room = observedSize(element, () => context.change({}));
   element.addEventListener("pointermove", (event) => {
-    if (model) context.change({ reading: model.nearest(within(element, event).x) });
+    if (model) context.change(read(model.nearest(within(element, event).x)));
   });
   element.addEventListener("pointerleave", () => context.change({ reading: null }));
   element.addEventListener("blur", () => context.change({ reading: null }));
   element.addEventListener("focus", () => {
-    if (element.matches(":focus-visible")) context.change({ reading: readingOf(context.state()) });
+    if (element.matches(":focus-visible")) context.change(read(chosenIndex(context.state())));
   });
   element.addEventListener("keydown", (event) => {
     const next = readOn(event.key, context.state());
     if (next === null) return;
     event.preventDefault();
-    context.change({ reading: next });
+    context.change(read(next));
   });
 
   return {
@@ -53,19 +57,22 @@ export function createChart(context: PageContext): Part {
       setAttributes(picture, { width: size.width });
       axes.update(model, fill(strings.closingSpeed, speedUnit(units)), fill(strings.biteDepth, units));
       for (const { name, path } of curves) setAttributes(path, { d: model.curves[name] });
-      clean.update(model, fill(strings.cleanUpTo, speedText(view.bite.cleanMPerS ?? 0, units)));
+      setAttributes(band, { d: model.band });
+      const upTo = (text: string, mPerS: number | null) => fill(text, speedText(mPerS ?? 0, units));
+      clean.update(model, model.cleanAt, upTo(strings.cleanUpTo, view.bite.cleanMPerS));
+      teeth.update(model, model.teethOnlyAt, upTo(strings.teethUpTo, view.bite.teethOnlyMPerS));
+      const at = view.bite.curve[chosenIndex(state)];
+      setAttributes(chosen, { d: at ? `M${model.xOf(at).toFixed(2)} ${model.bottom}l-5 8h10Z` : "" });
       reader.update(model, view.bite, reading);
-      setAttributes(element, sliderValue(view.bite, readingOf(state), units, context));
+      setAttributes(element, {
+        "aria-label": `${strings.bite}. ${targetText(view.bite.target, units, strings)}`,
+        ...sliderValue(view.bite, chosenIndex(state), units, context),
+      });
     },
   };
 }
 
-function sliderValue(
-  { curve }: NonNullable<View["bite"]>,
-  reading: number,
-  units: UnitSystem,
-  { strings }: PageContext,
-) {
+function sliderValue({ curve }: ShownBite, reading: number, units: UnitSystem, { strings }: PageContext) {
   const point = curve[reading];
   return {
     "aria-valuemin": curve[0]?.closingMPerS ?? 0,
@@ -75,16 +82,15 @@ function sliderValue(
   };
 }
 
-/** The point that is read, or would be first: the middle of the curve. */
-function readingOf({ view, reading }: PageState): number {
-  return reading ?? Math.floor((view?.bite?.curve.length ?? 0) / 2);
+function read(index: number): Pick<PageState, "reading" | "lastRead"> {
+  return { reading: index, lastRead: index };
 }
 
 const FAR = 5;
 
 function readOn(key: string, state: PageState): number | null {
   const last = (state.view?.bite?.curve.length ?? 0) - 1;
-  const here = readingOf(state);
+  const here = chosenIndex(state);
   const places: Readonly<Record<string, number>> = {
     ArrowRight: here + 1,
     ArrowUp: here + 1,
@@ -137,21 +143,22 @@ function createAxes() {
 /** About the width of a sign of the labels. */
 const SIGN_PX = 6.7;
 
-function createCleanMark() {
-  const line = svg("path", { class: "clean-line" });
-  const label = svg("text", { class: "clean-label" });
-  const element = svg("g", { class: "clean" }, line, label);
+/** A speed up to which something holds: a line across the chart with its words beside it, at a height of their own. */
+function createSpeedMark(name: string, below: number) {
+  const line = svg("path", { class: `${name}-line` });
+  const label = svg("text", { class: "speed-label" });
+  const element = svg("g", { class: name }, line, label);
   return {
     element,
-    update: ({ cleanAt, left, right, top, bottom }: ChartModel, text: string) => {
-      setHidden(element, cleanAt === null);
-      if (cleanAt === null) return;
+    update: ({ left, right, top, bottom }: ChartModel, at: number | null, text: string) => {
+      setHidden(element, at === null);
+      if (at === null) return;
       const room = text.length * SIGN_PX + 10;
-      const onLeft = cleanAt + room > right && cleanAt - room > left;
-      setAttributes(line, { d: `M${cleanAt} ${top}V${bottom}M${cleanAt - 4} ${top}h8` });
+      const onLeft = at + room > right && at - room > left;
+      setAttributes(line, { d: `M${at} ${top}V${bottom}M${at - 4} ${top}h8` });
       setAttributes(label, {
-        x: cleanAt + (onLeft ? -7 : 7),
-        y: top + 9,
+        x: at + (onLeft ? -7 : 7),
+        y: top + below,
         "text-anchor": onLeft ? "end" : "start",
       });
       setText(label, text);
@@ -161,23 +168,21 @@ function createCleanMark() {
 
 function createReader() {
   const line = svg("path", { class: "reader-line" });
+  const span = svg("path", { class: "reader-span" });
   const dots = CURVE_NAMES.map((name) => ({
     name,
     dot: svg("circle", { class: `reader-dot dot-${name}`, r: 3.5 }),
   }));
-  const element = svg("g", { class: "reader" }, line, ...dots.map(({ dot }) => dot));
+  const element = svg("g", { class: "reader" }, line, span, ...dots.map(({ dot }) => dot));
   return {
     element,
-    update: (
-      { xOf, yOf, top, bottom }: ChartModel,
-      { curve }: NonNullable<View["bite"]>,
-      reading: number | null,
-    ) => {
+    update: ({ xOf, yOf, top, bottom }: ChartModel, { curve }: ShownBite, reading: number | null) => {
       const point = reading === null ? undefined : curve[reading];
       setHidden(element, point === undefined);
       if (!point) return;
       const x = xOf(point);
       setAttributes(line, { d: `M${x} ${top}V${bottom}` });
+      setAttributes(span, { d: `M${x} ${yOf(point.ninetiethMm)}V${yOf(point.tenthMm)}` });
       for (const { name, dot } of dots) {
         const depth = depthOf(point, name);
         setHidden(dot, depth === null);

@@ -2,16 +2,17 @@ import type { PreviewStrings } from "../../strings.ts";
 import { el, svg } from "../dom.ts";
 import { CURVE_NAMES } from "./chart-model.ts";
 
-/** Which line is which, by its dashes as well as its colour. */
+/** Which line is which, by its dashes as well as its colour, and the band by its edges. */
 export function createLegend(strings: PreviewStrings): HTMLElement {
-  const items = CURVE_NAMES.map((name) =>
-    el("li", {}, lineSample(name), el("span", { class: "legend-name" }, strings[name])),
+  const lines = CURVE_NAMES.map((name) =>
+    item(svg("path", { class: `curve curve-${name}`, d: "M1 6H33" }), strings[name]),
   );
-  return el("ul", { class: "legend" }, ...items);
+  const band = item(svg("path", { class: "chart-band", d: "M1 1H33V11H1Z" }), strings.eightInTen);
+  return el("ul", { class: "legend" }, ...lines, band);
 }
 
-function lineSample(name: string): SVGSVGElement {
-  const sample = svg("svg", { class: "legend-sample", width: 34, height: 8, "aria-hidden": "true" });
-  sample.append(svg("path", { class: `curve curve-${name}`, d: "M1 4H33" }));
-  return sample;
+function item(shape: SVGElement, name: string): HTMLElement {
+  const sample = svg("svg", { class: "legend-sample", width: 34, height: 12, "aria-hidden": "true" });
+  sample.append(shape);
+  return el("li", {}, sample, el("span", { class: "legend-name" }, name));
 }
