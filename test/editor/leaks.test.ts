@@ -33,7 +33,7 @@ describe("opening and closing the preview many times", () => {
     await editor.runCommand("Barwright: Show Live Counts (for Developers)");
     const counts = editor.page.locator(".notification-list-item", { hasText: "previews" });
     await expect.poll(() => counts.textContent()).toContain("previews 0, listeners 0, outlines 1");
-  }, 300_000);
+  }, 480_000);
 
   it("makes no error in the editor", { retry: 0 }, () => {
     expect(editor.takeFaults()).toEqual([]);

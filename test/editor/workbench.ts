@@ -88,10 +88,11 @@ function activeTab(page: Page): Locator {
 
 async function openFile(page: Page, name: string): Promise<void> {
   const base = name.slice(name.lastIndexOf("/") + 1);
+  const tab = activeTab(page).and(page.locator(`[data-resource-name="${base}"]`));
+  const isOpen = name === base && (await tab.count()) > 0 && (await page.locator(FOCUSED_TEXT).count()) > 0;
+  if (isOpen) return;
   await pick(page, "Control+p", name, whole(base));
-  await activeTab(page)
-    .and(page.locator(`[data-resource-name="${base}"]`))
-    .waitFor();
+  await tab.waitFor();
   await page.locator(FOCUSED_TEXT).waitFor();
 }
 
