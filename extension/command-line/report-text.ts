@@ -7,7 +7,7 @@ import { oneLine, problemLine } from "./problem-line.ts";
 import type { Terminal } from "./world.ts";
 
 const LABEL_WIDTH = 27;
-const BAR_WIDTH = 22;
+const BAR_WIDTH = 16;
 const MOST_COLUMNS = 80;
 
 /** Lay a report out for a terminal. */
@@ -16,6 +16,8 @@ export function reportText(report: Report, analysis: Analysis, path: string, ter
     heading(report, terminal),
     ...report.sections.map(({ title, rows }) => section(title, rows, terminal)),
     biteTable(report, terminal),
+    strikeTable(report, terminal),
+    depthTable(report, terminal),
     requirementTable(report.requirements, terminal),
     problemList(analysis, path, terminal),
     cautions(terminal),
@@ -38,14 +40,41 @@ function biteTable({ bite }: Report, terminal: Terminal): string {
   if (bite.rows.length === 0) return "";
   const { speedUnit, depthUnit } = bite;
   const title = paint("Bite against closing speed", "bold", terminal);
-  const head = row([`closing ${speedUnit}`, `deepest ${depthUnit}`, "mean", "square", "ideal"], "");
-  const lines = bite.rows.map(({ closing, deepest, mean, square, ideal, depthShare }) =>
-    row([closing, deepest, mean, square, ideal], paint(bar(depthShare), "cyan", terminal)),
+  const head = row(
+    [`closing ${speedUnit}`, `deepest ${depthUnit}`, "mean", "10–90 %", "square", "ideal"],
+    "",
   );
+  const lines = bite.rows.map(({ closing, deepest, mean, middle, square, ideal, depthShare }) =>
+    row([closing, deepest, mean, middle, square, ideal], paint(bar(depthShare), "cyan", terminal)),
+  );
+  return [title, ...wrap(`The bar meets ${bite.target}.`, "  "), paint(head, "dim", terminal), ...lines].join(
+    "\n",
+  );
+}
+
+function strikeTable({ bite }: Report, terminal: Terminal): string {
+  if (bite.strikes.length === 0) return "";
+  const title = paint(`What strikes first at ${bite.fastest}`, "bold", terminal);
+  const head = strikeLine("", "share", "depth", "angle");
+  const lines = bite.strikes.map(({ where, share, depth, angle }) => strikeLine(where, share, depth, angle));
   return [title, paint(head, "dim", terminal), ...lines].join("\n");
 }
 
-const COLUMN_WIDTHS = [13, 12, 8, 8, 8] as const;
+function strikeLine(where: string, share: string, depth: string, angle: string): string {
+  return `  ${where.padEnd(44)}${share.padStart(8)}${depth.padStart(15)}${angle.padStart(10)}`;
+}
+
+function depthTable({ bite }: Report, terminal: Terminal): string {
+  if (bite.depths.length === 0) return "";
+  const title = paint("What a depth takes", "bold", terminal);
+  const line = (depth: string, closing: string, spin: string) =>
+    `  ${depth.padEnd(12)}${closing.padEnd(24)}${spin}`;
+  const head = line("deepest", "at this spin", `at ${bite.fastest}`);
+  const lines = bite.depths.map(({ depth, closing, spin }) => line(depth, closing, spin));
+  return [title, paint(head, "dim", terminal), ...lines].join("\n");
+}
+
+const COLUMN_WIDTHS = [12, 12, 8, 14, 8, 8] as const;
 
 function row(cells: readonly string[], tail: string): string {
   const padded = cells.map((cell, index) => cell.padStart(COLUMN_WIDTHS[index] ?? 8)).join("");

@@ -22,7 +22,7 @@ const OF_A_WHOLE_SHAPE: readonly ProblemCode[] = [
   "mass-over-class",
   "require-failed",
   "require-unknown",
-  "target-not-studied",
+  "target-passes",
   "missing-thickness",
   "missing-material",
 ];

@@ -5,7 +5,14 @@
  */
 import { FIGURE_GROUPS } from "../../geometry/figures/figure.ts";
 import type { UnitSystem } from "../../geometry/figures/present.ts";
-import type { BiteRow, Report, ReportRow, RequirementRow } from "../../geometry/files/report.ts";
+import type {
+  BiteRow,
+  DepthRow,
+  Report,
+  ReportRow,
+  RequirementRow,
+  StrikeRow,
+} from "../../geometry/files/report.ts";
 import type { Target } from "../../geometry/language/design.ts";
 import type { TextRange } from "../../geometry/language/text.ts";
 import {
@@ -147,11 +154,18 @@ const isReport = shape<Report>({
         closing: isString,
         deepest: isString,
         mean: isString,
+        middle: isString,
         square: isString,
         ideal: isString,
         depthShare: isNumber,
       }),
     ),
+    target: isString,
+    fastest: isString,
+    strikes: arrayOf(
+      shape<StrikeRow>({ where: isString, share: isString, depth: isString, angle: isString }),
+    ),
+    depths: arrayOf(shape<DepthRow>({ depth: isString, closing: isString, spin: isString })),
   }),
   requirements: arrayOf(
     shape<RequirementRow>({ label: isString, value: isString, limit: isString, holds: orNull(isBoolean) }),

@@ -7,6 +7,7 @@ import { number, presentFigure, presentMeasure } from "../figures/present.ts";
 import type { Requirement } from "../language/design.ts";
 import type { Problem } from "../language/problem.ts";
 import type { ProblemCode } from "../language/problem-codes.ts";
+import { advise } from "./advise.ts";
 
 /** What the measured bar does not live up to. */
 export function judge(assessment: Assessment): Problem[] {
@@ -15,6 +16,7 @@ export function judge(assessment: Assessment): Problem[] {
     ...requirements.flatMap((requirement) => judgeRequirement(requirement, assessment) ?? []),
     ...judgeExpectedBalance(assessment),
     ...judgeTarget(assessment),
+    ...advise(assessment),
   ];
 }
 
@@ -137,15 +139,19 @@ function judgeExpectedBalance(assessment: Assessment): Problem[] {
   ];
 }
 
-function judgeTarget({ design, bite, outline }: Assessment): Problem[] {
-  const { kind, offsetMm } = design.target;
-  if (bite || !outline || !design.spin || (kind === "edge" && offsetMm === 0)) return [];
+/** A line that misses the bar altogether has no bite to study. */
+function judgeTarget({ design, bite, outline, section }: Assessment): Problem[] {
+  const { kind, radiusMm, offsetMm } = design.target;
+  if (bite || !outline || !section || !design.spin || kind === "face") return [];
+  const reachMm = section.maxRadiusMm + radiusMm;
+  if (Math.abs(offsetMm) < reachMm) return [];
   return [
     {
-      severity: "information",
-      code: "target-not-studied",
+      severity: "warning",
+      code: "target-passes",
       message:
-        "The bite is computed for an edge on the line of the spin axis only; its figures are left out here.",
+        `The target's line passes ${number(Math.abs(offsetMm), 4)} mm from the spin axis and the bar reaches` +
+        ` ${number(reachMm, 4)} mm: they never meet. Give an offset below that.`,
       range: design.outline?.range ?? { start: 0, end: 0 },
       fixes: [],
     },

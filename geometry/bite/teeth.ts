@@ -47,10 +47,14 @@ interface Path {
 export function teethOf(path: Path, squareStrikeRad: number, plain: Teeth | null): Teeth {
   const { pieces, rimMm } = path;
   const square = pieces.map((piece) => squarePartOf(piece, Math.cos(squareStrikeRad)));
-  const slope = pieces.map((piece) => slopeOf(piece, rimMm));
+  const peaks = peaksOf(path);
+  const slope = peaks[0]?.slope ?? [];
   const onTooth = pieces.map(() => false);
   const onTop = pieces.map(() => false);
-  const tips = [...pieces.keys()].filter((i) => isTip(pieces, slope, rimMm, i));
+  // A tip is a peak farthest out.
+  const tips = peaks
+    .map(({ tip }) => tip)
+    .filter((i) => atRound(pieces, i).alongTo >= rimMm * (1 - TIP_SHARE));
   const teeth = tips
     .map((tip) => ({ tip, climb: climbTo(slope, tip) }))
     .filter(({ tip, climb }) =>
@@ -65,7 +69,7 @@ export function teethOf(path: Path, squareStrikeRad: number, plain: Teeth | null
   return { square, onTooth, onTop, tips, teeth: plain?.teeth ?? teeth.length, toothTips };
 }
 
-type Slope = 1 | 0 | -1;
+export type Slope = 1 | 0 | -1;
 
 function slopeOf({ alongFrom, alongTo }: Piece, rimMm: number): Slope {
   const rise = alongTo - alongFrom;
@@ -73,16 +77,21 @@ function slopeOf({ alongFrom, alongTo }: Piece, rimMm: number): Slope {
   return rise > 0 ? 1 : -1;
 }
 
-/** A tip is where `along` has risen to its most and next falls. */
-function isTip(pieces: readonly Piece[], slope: readonly Slope[], rimMm: number, i: number): boolean {
-  if (slope[i] !== 1 || atRound(pieces, i).alongTo < rimMm * (1 - TIP_SHARE)) return false;
+/** Where `along` has risen and next falls: the pieces that end there, with the slopes of all. */
+export function peaksOf({ pieces, rimMm }: Path): { tip: number; slope: readonly Slope[] }[] {
+  const slope = pieces.map((piece) => slopeOf(piece, rimMm));
+  return [...pieces.keys()].filter((i) => isPeak(slope, i)).map((tip) => ({ tip, slope }));
+}
+
+function isPeak(slope: readonly Slope[], i: number): boolean {
+  if (slope[i] !== 1) return false;
   let next = i + 1;
   while (atRound(slope, next) === 0) next++;
   return atRound(slope, next) === -1;
 }
 
 /** The pieces that lead up to a tip, last one first. Level ones in between break nothing. */
-function climbTo(slope: readonly Slope[], tip: number): number[] {
+export function climbTo(slope: readonly Slope[], tip: number): number[] {
   const climb: number[] = [];
   for (let back = 0; back < slope.length && atRound(slope, tip - back) >= 0; back++) {
     climb.push((tip - back + slope.length) % slope.length);

@@ -7,22 +7,23 @@ import { maxDepthMm } from "./bite-at.ts";
 import type { BiteProfile } from "./bite-profile.ts";
 import { rootBetween } from "./root.ts";
 
-/** The advances that are tried, as shares of the rim a radian: up to ten times the tip speed. */
-const [LEAST_SHARE, MOST_SHARE] = [1e-5, 10];
-const TRIES_A_DECADE = 24;
+/** An advance of this many rims a radian, ten times the tip speed, is the most that is tried. */
+const MOST_SHARE = 10;
+/** Tips spread evenly over a turn need no more than this many steps of the ladder each. */
+const STEP = 1.08;
 
 /**
  * The lowest advance, in mm per radian, at which the deepest bite is as deep as wanted. It is looked for on a ladder of
- * advances, since the depth can jump where something comes out of the shade: there, the step at which it does.
+ * advances, since the depth can jump where something comes out of the shade: there, the step at which it does. The
+ * ladder begins where a single tip would be enough: no bite is deeper than the way of a whole turn.
  * Null if none up to ten times the tip speed is enough.
  */
 export function advanceForDepth(profile: BiteProfile, depthMm: number): number | null {
   const short = (advance: number) => maxDepthMm(profile, advance) - depthMm;
-  const tries = Math.ceil(TRIES_A_DECADE * Math.log10(MOST_SHARE / LEAST_SHARE));
-  let last = LEAST_SHARE * profile.rimMm;
-  if (short(last) >= 0) return last;
-  for (let i = 1; i <= tries; i++) {
-    const next = LEAST_SHARE * profile.rimMm * (MOST_SHARE / LEAST_SHARE) ** (i / tries);
+  let last = depthMm / (2 * Math.PI);
+  if (short(last) >= -1e-12 * depthMm) return last;
+  while (last < MOST_SHARE * profile.rimMm) {
+    const next = last * STEP;
     if (short(next) >= 0) return enough(short, rootBetween(short, last, next), next);
     last = next;
   }

@@ -2,6 +2,7 @@
  * The catalogue of figures: the one list from which the JSON, the report, the preview and the comparison are made.
  * A new figure is a new entry here, in the order it is to be read.
  */
+import type { BitePoint } from "../bite/bite.ts";
 import type { Dimension } from "../language/quantity.ts";
 import type { Assessment } from "./assessment.ts";
 import { balanceGradeMmPerS, permissibleGMm } from "./balance.ts";
@@ -259,6 +260,27 @@ const BITE: readonly Figure[] = [
   },
   {
     group: "bite",
+    key: "targetRadiusMm",
+    label: "Radius of its edge",
+    meaning: "The radius of a rounded edge that the bar meets; 0 for an edge and for a face.",
+    measure: null,
+    better: null,
+    requirable: null,
+    of: ({ design }) => design.target.radiusMm,
+  },
+  {
+    group: "bite",
+    key: "targetOffsetMm",
+    label: "Offset of its line",
+    meaning:
+      "How far from the spin axis the target's line of approach passes, towards the side to which the struck part of the bar moves.",
+    measure: null,
+    better: null,
+    requirable: null,
+    of: ({ design }) => design.target.offsetMm,
+  },
+  {
+    group: "bite",
     key: "direction",
     label: "Turning",
     meaning: "Direction of the spin as drawn: ccw or cw.",
@@ -304,20 +326,38 @@ const BITE: readonly Figure[] = [
   },
   {
     group: "bite",
+    key: "teethOnlyMPerS",
+    label: "Teeth only up to",
+    meaning:
+      "The lowest closing speed at which something that is no tooth strikes first; a tooth's flat or rounded top counts as tooth.",
+    measure: "speed",
+    better: "more",
+    requirable: requirable("teeth_only", "4 m/s", SPEED, 1e3),
+    of: ({ bite }) => bite?.teethOnly.closingMPerS ?? null,
+  },
+  {
+    group: "bite",
+    key: "teethOnlyEndsAtMm",
+    label: "Teeth only ends at",
+    meaning: "The place on the outline that is no tooth and strikes first from that closing speed on.",
+    measure: "point",
+    better: null,
+    requirable: null,
+    of: ({ bite }) => {
+      const point = bite?.teethOnly.endedBy?.point;
+      return point ? [point.x, point.y] : null;
+    },
+  },
+  {
+    group: "bite",
     key: "curve",
     label: "Bite against closing speed",
-    meaning: "Depth of bite, share of square strikes and the familiar ideal at each closing speed.",
+    meaning:
+      "Depth of bite over all starting phases, shares of strikes, the familiar ideal, and what strikes first, at each closing speed.",
     measure: null,
     better: null,
     requirable: requirable("bite", "6 mm", LENGTH, 1, { speed: true }),
-    of: ({ bite }) =>
-      bite?.curve.map(({ closingMPerS, maxMm, meanMm, squareShare, idealMm }) => ({
-        closingMPerS,
-        maxMm,
-        meanMm,
-        squareShare,
-        idealMm,
-      })) ?? null,
+    of: ({ bite }) => bite?.curve.map(biteValues) ?? null,
   },
 ];
 
@@ -364,4 +404,35 @@ function permissible({ mass, design }: Assessment): FigureValue {
     permissibleGMm(grade, mass.massKg, spin.radPerS),
   ]);
   return Object.fromEntries(entries);
+}
+
+/** The first five keys are the oldest; scripts may count on their order. */
+function biteValues(point: BitePoint): FigureValue {
+  const { closingMPerS, maxMm, meanMm, squareShare, idealMm, minMm, tenthMm, medianMm, ninetiethMm } = point;
+  return {
+    closingMPerS,
+    maxMm,
+    meanMm,
+    squareShare,
+    idealMm,
+    minMm,
+    tenthMm,
+    medianMm,
+    ninetiethMm,
+    cleanShare: point.cleanShare,
+    toothShare: point.toothShare,
+    passedShare: point.passedShare,
+    strikes: point.strikes.map(({ place, share, depthMm, radiusMm, strikeAngleRad, parts }) => ({
+      [place.kind]: place.index,
+      share,
+      depthMm: [depthMm.least, depthMm.most],
+      radiusMm: [radiusMm.least, radiusMm.most],
+      strikeAngleDeg: [toDegrees(strikeAngleRad.least), toDegrees(strikeAngleRad.most)],
+      parts: parts.map(({ least, most }) => [least, most]),
+    })),
+  };
+}
+
+function toDegrees(angleRad: number): number {
+  return (angleRad * 180) / Math.PI;
 }

@@ -1,17 +1,29 @@
+import type { BitePoint, Place } from "../bite/bite.ts";
 import { plainDecimal } from "./plain-decimal.ts";
+import { strikeKey } from "./strike-place.ts";
 
-/** One closing speed of a bite curve. */
-export interface BiteCsvPoint {
-  readonly closingMPerS: number;
-  readonly maxMm: number;
-  readonly meanMm: number;
-  /** From 0 to 1. */
-  readonly squareShare: number;
-  /** `null` where the bar has no countable teeth. */
-  readonly idealMm: number | null;
-}
+/** A point of a bite curve, as far as the table tells it. */
+export type BiteCsvPoint = Omit<BitePoint, "strikes"> & {
+  readonly strikes: readonly { readonly place: Place; readonly share: number }[];
+};
 
-const HEADER = ["closing_m_per_s", "max_mm", "mean_mm", "square_share", "ideal_mm"];
+type Column = readonly [name: string, value: (point: BiteCsvPoint) => number | null];
+
+/** The first five are the oldest; scripts may count on their order. */
+const COLUMNS: readonly Column[] = [
+  ["closing_m_per_s", ({ closingMPerS }) => closingMPerS],
+  ["max_mm", ({ maxMm }) => maxMm],
+  ["mean_mm", ({ meanMm }) => meanMm],
+  ["square_share", ({ squareShare }) => squareShare],
+  ["ideal_mm", ({ idealMm }) => idealMm],
+  ["min_mm", ({ minMm }) => minMm],
+  ["tenth_mm", ({ tenthMm }) => tenthMm],
+  ["median_mm", ({ medianMm }) => medianMm],
+  ["ninetieth_mm", ({ ninetiethMm }) => ninetiethMm],
+  ["clean_share", ({ cleanShare }) => cleanShare],
+  ["tooth_share", ({ toothShare }) => toothShare],
+  ["passed_share", ({ passedShare }) => passedShare],
+];
 
 /** RFC 4180, section 2: records end in CRLF, the last one too. */
 const END_OF_RECORD = "\r\n";
@@ -21,14 +33,30 @@ const DIGITS = 9;
 
 /**
  * A bite curve as comma-separated values by RFC 4180, with a header; an unknown value is an empty field, never 0.
+ * Behind the figures comes the share of the strikes on each place that is struck at any of the speeds:
+ * `share_segment_3` or `share_corner_3`, counted along the outline from 0, the corner at the end of the segment.
  * @throws RangeError for a number that is not finite
  */
 export function toBiteCsv(curve: readonly BiteCsvPoint[]): string {
-  return [HEADER, ...curve.map(record)].map((fields) => fields.join(",") + END_OF_RECORD).join("");
+  const columns = [...COLUMNS, ...shareColumns(curve)];
+  const header = columns.map(([name]) => name);
+  const records = curve.map((point) =>
+    columns.map(([, value]) => {
+      const field = value(point);
+      return field === null ? "" : plainDecimal(field, DIGITS);
+    }),
+  );
+  return [header, ...records].map((fields) => fields.join(",") + END_OF_RECORD).join("");
 }
 
-function record(point: BiteCsvPoint): string[] {
-  return [point.closingMPerS, point.maxMm, point.meanMm, point.squareShare, point.idealMm].map((value) =>
-    value === null ? "" : plainDecimal(value, DIGITS),
-  );
+function shareColumns(curve: readonly BiteCsvPoint[]): Column[] {
+  const places = new Map<string, Place>();
+  for (const { place } of curve.flatMap(({ strikes }) => strikes)) places.set(strikeKey(place), place);
+  const order = ({ kind, index }: Place) => index + (kind === "corner" ? 0.5 : 0);
+  return [...places]
+    .sort(([, a], [, b]) => order(a) - order(b))
+    .map(([key]) => [
+      `share_${key}`,
+      ({ strikes }) => strikes.find(({ place }) => strikeKey(place) === key)?.share ?? 0,
+    ]);
 }

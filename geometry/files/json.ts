@@ -1,4 +1,5 @@
 import type { Analysis } from "../analysis/analyse.ts";
+import { wantedDepths } from "../analysis/wanted-depths.ts";
 import type { LineIndex } from "../language/line-index.ts";
 import type { Problem } from "../language/problem.ts";
 
@@ -15,6 +16,7 @@ export function analysisJson(analysis: Analysis) {
     bar: design.name,
     variant,
     ...figures,
+    bite: { ...figures.bite, forDepth: wantedDepths(analysis.assessment, 1) },
     problems: problems.map((problem) => problemJson(problem, source.lines)),
   };
 }

@@ -16,7 +16,7 @@ export function toMarkdown(analysis: Analysis, system: UnitSystem): string {
         rows.map(({ label, value }) => [label, join(value)]),
       ),
     ),
-    biteBlock(report),
+    ...biteBlocks(report),
     requirementBlock(report),
     problemBlock(analysis),
     `## Cautions\n\n${CAUTIONS.map((caution) => `- ${caution}`).join("\n")}`,
@@ -24,20 +24,27 @@ export function toMarkdown(analysis: Analysis, system: UnitSystem): string {
   return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
 }
 
-function biteBlock({ bite }: Report): string {
-  if (bite.rows.length === 0) return "";
-  const head = [
-    `Closing (${bite.speedUnit})`,
-    ...["Deepest", "Mean"].map((name) => `${name} (${bite.depthUnit})`),
+function biteBlocks({ bite }: Report): string[] {
+  if (bite.rows.length === 0) return [];
+  const depth = (name: string) => `${name} (${bite.depthUnit})`;
+  const head = [`Closing (${bite.speedUnit})`, depth("Deepest"), depth("Mean"), depth("10–90 %")];
+  const rows = bite.rows.map(({ closing, deepest, mean, middle, square, ideal }) => {
+    return [closing, deepest, mean, middle, square, ideal];
+  });
+  return [
+    table("Bite against closing speed", [...head, "Square strikes", depth("Ideal")], rows),
+    `The bar meets ${bite.target}.`,
+    table(
+      `What strikes first at ${bite.fastest}`,
+      ["Where", "Share", "Depth", "Strike angle"],
+      bite.strikes.map(({ where, share, depth, angle }) => [where, share, depth, angle]),
+    ),
+    table(
+      "What a depth takes",
+      ["Depth", "Closing speed at this spin", `Spin at ${bite.fastest}`],
+      bite.depths.map(({ depth, closing, spin }) => [depth, closing, spin]),
+    ),
   ];
-  const rows = bite.rows.map(({ closing, deepest, mean, square, ideal }) => [
-    closing,
-    deepest,
-    mean,
-    square,
-    ideal,
-  ]);
-  return table("Bite against closing speed", [...head, "Square strikes", `Ideal (${bite.depthUnit})`], rows);
 }
 
 function requirementBlock({ requirements }: Report): string {

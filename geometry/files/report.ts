@@ -4,6 +4,8 @@
  */
 import type { Analysis } from "../analysis/analyse.ts";
 import { standingOf } from "../analysis/judge.ts";
+import { type WantedDepth, wantedDepths } from "../analysis/wanted-depths.ts";
+import type { BitePoint } from "../bite/bite.ts";
 import { FIGURES } from "../figures/catalogue.ts";
 import { FIGURE_GROUPS, type FigureGroup } from "../figures/figure.ts";
 import {
@@ -14,6 +16,9 @@ import {
   type UnitSystem,
   unitOf,
 } from "../figures/present.ts";
+
+import type { Design } from "../language/design.ts";
+import { strikePlace } from "./strike-place.ts";
 
 export interface ReportRow {
   readonly key: string;
@@ -33,9 +38,26 @@ export interface BiteRow {
   readonly closing: string;
   readonly deepest: string;
   readonly mean: string;
+  /** From the depth that one strike in ten does not exceed to the one that nine in ten do not. */
+  readonly middle: string;
   readonly square: string;
   readonly ideal: string;
   readonly depthShare: number;
+}
+
+/** One place that strikes first, at the fastest closing speed of the file. */
+export interface StrikeRow {
+  readonly where: string;
+  readonly share: string;
+  readonly depth: string;
+  readonly angle: string;
+}
+
+/** What a wanted depth takes. */
+export interface DepthRow {
+  readonly depth: string;
+  readonly closing: string;
+  readonly spin: string;
 }
 
 export interface RequirementRow {
@@ -54,7 +76,13 @@ export interface Report {
   readonly bite: {
     readonly speedUnit: string;
     readonly depthUnit: string;
+    /** What the bar meets, and how: `a rounded edge of 5 mm, 12 mm aside of the spin axis`. */
+    readonly target: string;
     readonly rows: readonly BiteRow[];
+    /** The fastest closing speed, with its unit, and what strikes first there. */
+    readonly fastest: string;
+    readonly strikes: readonly StrikeRow[];
+    readonly depths: readonly DepthRow[];
   };
   readonly requirements: readonly RequirementRow[];
 }
@@ -102,27 +130,82 @@ function sectionOfGroup(group: FigureGroup, analysis: Analysis, system: UnitSyst
 /** The most rows a table of closing speeds has: round steps are chosen to stay within. */
 const MOST_BITE_ROWS = 13;
 
-function biteTable({ assessment }: Analysis, system: UnitSystem): Report["bite"] {
+function biteTable(analysis: Analysis, system: UnitSystem): Report["bite"] {
   const [speed, depth] = [unitOf("speed", system), unitOf("length", system)];
-  const units = { speedUnit: speed.unit, depthUnit: depth.unit };
-  const { bite } = assessment;
-  if (!bite) return { ...units, rows: [] };
+  const { assessment } = analysis;
+  const { bite, design } = assessment;
+  const units = { speedUnit: speed.unit, depthUnit: depth.unit, target: targetText(design.target, system) };
+  const fastest = bite?.curve.at(-1);
+  if (!bite || !fastest) return { ...units, rows: [], fastest: "", strikes: [], depths: [] };
   const picked = roundSpeeds(bite.curve, speed.perUnit).map((closingMPerS) => ({
     closingMPerS,
     ...bite.at(closingMPerS),
   }));
   const deepest = Math.max(...picked.map(({ maxMm }) => maxMm), 0);
-  const length = (mm: number | null) =>
-    mm === null ? "–" : (mm / depth.perUnit).toFixed(system === "mm" ? 2 : 3);
+  const length = (mm: number) => (mm / depth.perUnit).toFixed(system === "mm" ? 2 : 3);
   const rows = picked.map((at) => ({
     closing: number(at.closingMPerS / speed.perUnit, 6),
     deepest: length(at.maxMm),
     mean: length(at.meanMm),
+    middle: `${length(at.tenthMm)}–${length(at.ninetiethMm)}`,
     square: `${Math.round(at.squareShare * 100)} %`,
-    ideal: length(at.idealMm),
+    ideal: at.idealMm === null ? "–" : length(at.idealMm),
     depthShare: deepest > 0 ? at.maxMm / deepest : 0,
   }));
-  return { ...units, rows };
+  return {
+    ...units,
+    rows,
+    fastest: join(presentMeasure("speed", fastest.closingMPerS, system)),
+    strikes: strikeRows(analysis, fastest, system),
+    depths: wantedDepths(assessment, depth.perUnit).map((wanted) => depthRow(wanted, system)),
+  };
+}
+
+/** What a file aims at, in words. */
+function targetText({ kind, radiusMm, offsetMm }: Design["target"], system: UnitSystem): string {
+  const length = (mm: number) => join(presentMeasure("length", Math.abs(mm), system));
+  const what = {
+    edge: "an edge",
+    face: "a face square to the approach",
+    round: `a rounded edge of ${length(radiusMm)}`,
+  };
+  if (offsetMm === 0 || kind === "face") return what[kind];
+  const side = offsetMm > 0 ? "to" : "from";
+  return `${what[kind]} that comes in ${length(offsetMm)} off the spin axis, on the side ${side} which the bar strikes`;
+}
+
+/** A place with less than this share of the strikes is told with the rest. */
+const LEAST_SHARE = 0.001;
+
+function strikeRows(
+  analysis: Analysis,
+  { strikes, passedShare }: BitePoint,
+  system: UnitSystem,
+): StrikeRow[] {
+  const { unit, perUnit } = unitOf("length", system);
+  const length = (mm: number) => (mm / perUnit).toFixed(system === "mm" ? 1 : 2);
+  const percent = (share: number) => `${number(100 * share, 3)} %`;
+  const degrees = (rad: number) => Math.round((rad * 180) / Math.PI);
+  const rows = [...strikes]
+    .filter(({ share }) => share >= LEAST_SHARE)
+    .sort((a, b) => b.share - a.share)
+    .map(({ place, share, depthMm, strikeAngleRad }) => ({
+      where: strikePlace(analysis, place, system),
+      share: percent(share),
+      depth: `${length(depthMm.least)}–${length(depthMm.most)} ${unit}`,
+      angle: `${degrees(strikeAngleRad.least)}–${degrees(strikeAngleRad.most)}°`,
+    }));
+  if (passedShare < LEAST_SHARE) return rows;
+  return [...rows, { where: "passes the axis unmet", share: percent(passedShare), depth: "–", angle: "–" }];
+}
+
+function depthRow({ depthMm, closingMPerS, rpm }: WantedDepth, system: UnitSystem): DepthRow {
+  const never = "not reached";
+  return {
+    depth: join(presentMeasure("length", depthMm, system)),
+    closing: closingMPerS === null ? never : `from ${join(presentMeasure("speed", closingMPerS, system))}`,
+    spin: rpm === null ? never : `up to ${number(rpm, 4)} rpm`,
+  };
 }
 
 /** Closing speeds a person would choose: multiples of 1, 2, 2.5 or 5 times a power of ten in the shown unit. */

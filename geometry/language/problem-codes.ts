@@ -56,7 +56,10 @@ export const PROBLEM_CODES = {
   "imbalance-over-grade": "The imbalance is over the balance grade.",
   "mass-over-class": "The mass is over the limit that the file sets.",
   "require-failed": "A requirement that the bar does not meet.",
-  "target-not-studied": "A target whose bite the tool does not compute.",
+  "target-passes": "A target whose line of approach passes the bar by.",
+  "relief-too-small": "The back of a tooth strikes first within the closing speeds of the file.",
+  "struck-beside-teeth": "Something that is no tooth strikes first within the closing speeds of the file.",
+  "short-tooth": "A tooth that a longer one keeps from striking.",
   "require-unknown": "A requirement that cannot be checked because its figure could not be computed.",
 } as const;
 

@@ -45,12 +45,19 @@ describe("what is measured", () => {
     expect(assessment.mass?.massKg).toBeGreaterThan(0);
   });
 
-  it("is no bite on a target that is not studied, which is said", () => {
-    const { assessment, problems } = analysed(plate("target face"));
+  it("is studied on a face, a rounded edge and a line of approach aside of the axis", () => {
+    for (const target of ["face", "round 4 mm", "edge offset 10 mm", "round 4 mm offset -10 mm"]) {
+      const { assessment, problems } = analysed(plate(`target ${target}`));
+      expect(assessment.bite?.curve.at(-1)?.maxMm, target).toBeGreaterThan(0);
+      expect(problems.filter(({ severity }) => severity === "error")).toEqual([]);
+    }
+  });
+
+  it("is no bite on a target that passes the bar by, which is said", () => {
+    const { assessment, problems } = analysed(plate("target edge offset 600 mm"));
     expect(assessment.bite).toBeNull();
-    expect(problems).toContainEqual(
-      expect.objectContaining({ code: "target-not-studied", severity: "information" }),
-    );
+    expect(problems).toContainEqual(expect.objectContaining({ code: "target-passes", severity: "warning" }));
+    expect(analysed(plate("target face offset 600 mm")).assessment.bite).not.toBeNull();
   });
 });
 

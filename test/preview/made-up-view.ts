@@ -156,7 +156,15 @@ export function madeUpReport(units: UnitSystem, variant: string | null = null): 
         ],
       },
     ],
-    bite: { speedUnit: "m/s", depthUnit: "mm", rows: [] },
+    bite: {
+      speedUnit: "m/s",
+      depthUnit: "mm",
+      target: "an edge",
+      rows: [],
+      fastest: "",
+      strikes: [],
+      depths: [],
+    },
     requirements: [
       { label: "Mass", value: "1.152 kg", limit: "at most 1.6 kg", holds: true },
       { label: "Balance", value: "G48.2", limit: "at most G40", holds: false },

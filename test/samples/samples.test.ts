@@ -31,7 +31,8 @@ it("there are at least six", () => {
 
 describe.each(ANALYSED)("$file", ({ file, text, analysis }) => {
   it("has no problem in any variant", () => {
-    expect(checkSource(readSource(text))).toEqual([]);
+    const problems = checkSource(readSource(text));
+    expect(problems.filter(({ severity }) => severity !== "information")).toEqual([]);
   });
 
   it("is laid out as the formatter lays it out", () => {
