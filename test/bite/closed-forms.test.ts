@@ -108,8 +108,8 @@ describe("a rectangle", () => {
 
   // The long sides lead up to two corners at a square angle; the other two corners trail.
   it("has two teeth", () => {
-    expect(biteProfile(bar, "ccw").teeth(SQUARE_RAD)).toBe(2);
-    expect(biteProfile(bar, "cw").teeth(SQUARE_RAD)).toBe(2);
+    expect(biteProfile(bar, "ccw").teeth(SQUARE_RAD).teeth).toBe(2);
+    expect(biteProfile(bar, "cw").teeth(SQUARE_RAD).teeth).toBe(2);
   });
 
   // Behind its trailing corner the ray r = R − κ(θ − θ0) meets the long side r = wide/sin(ψ) that runs up to
