@@ -14,6 +14,8 @@ import { adaptiveIntegral, integral } from "./quadrature.ts";
 const PANEL_SHARE = 0.5;
 /** … and up to this half-width, for the cosine itself. */
 const WIDEST_PANEL_RAD = 1;
+/** What of a part of ∫along dψ is lost in the sum over a turn, as a share of the farthest the curve reaches. */
+const ROUNDING_SHARE = 1e-15;
 
 /**
  * ∫(depth) dψ from one place to another, in mm·rad; the depth is what `along` is below `rim`. The places lie on one
@@ -68,7 +70,7 @@ function alongSwept(curve: LineCurve | ArcCurve, from: number, to: number): numb
     const r = radiusAt(curve, s);
     return (alongAt(curve, s) * axisDistance(curve, s) * curve.radius) / (r * r);
   };
-  return adaptiveIntegral(rate, from, to) - growth;
+  return adaptiveIntegral(rate, from, to, ROUNDING_SHARE * (curve.reach + curve.radius)) - growth;
 }
 
 /**

@@ -28,10 +28,19 @@ const AGREEMENT_SHARE = 1e-14;
 /** A root at an end of the range halves its part of the error by 2.8 at each step: this many leave nothing. */
 const MOST_HALVINGS = 40;
 
-/** The integral of a function that is smooth but for roots at the ends of the range, by halving where needed. */
-export function adaptiveIntegral(f: (x: number) => number, from: number, to: number): number {
+/**
+ * The integral of a function that is smooth but for roots at the ends of the range, by halving where needed.
+ * @param rounding what does not matter of it: without that a sliver on which the function is all rounding would be
+ *   halved everywhere to the end
+ */
+export function adaptiveIntegral(
+  f: (x: number) => number,
+  from: number,
+  to: number,
+  rounding: number,
+): number {
   const whole = integral(f, from, to);
-  return halved(f, from, to, whole, AGREEMENT_SHARE * Math.abs(whole), MOST_HALVINGS);
+  return halved(f, from, to, whole, Math.max(rounding, AGREEMENT_SHARE * Math.abs(whole)), MOST_HALVINGS);
 }
 
 function halved(
