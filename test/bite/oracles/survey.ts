@@ -16,14 +16,20 @@ export interface Survey {
   readonly meanMm: number;
   readonly passedShare: number;
   readonly squareShare: number;
-  /** Share of all phases that strike a segment away from its ends. */
-  readonly shares: ReadonlyMap<number, number>;
-  /** Share of all phases that strike the corner at the start of a segment. */
-  readonly cornerShares: ReadonlyMap<number, number>;
+  /** What is struck, by name: `segment 3`, away from its ends, or `corner 3`, where segment 3 ends. */
+  readonly struck: ReadonlyMap<string, Struck>;
   /** The depth that a share of the phases stays under. */
   quantileMm(share: number): number;
   /** How many phases were followed. */
   readonly followed: number;
+}
+
+export interface Struck {
+  /** Share of all phases. */
+  share: number;
+  /** Of every strike that was followed. */
+  readonly depthsMm: number[];
+  readonly strikeAnglesRad: number[];
 }
 
 export interface SurveyEffort {
@@ -43,6 +49,7 @@ interface Sample {
   readonly phase: number;
   readonly depthMm: number;
   readonly place: string;
+  readonly strikeAngleRad: number;
   readonly square: boolean;
 }
 
@@ -59,7 +66,7 @@ const CORNER = 1e-9;
 const PASSED = "passed";
 
 export function survey(step: Stepper, bar: SurveyedBar, effort: SurveyEffort): Survey {
-  const totals = new Map<string, number>();
+  const struck = new Map<string, Struck>();
   const ramps: Ramp[] = [];
   let [squareShare, meanMm, followed] = [0, 0, 0];
   const follow = (phase: number): Sample => {
@@ -70,8 +77,12 @@ export function survey(step: Stepper, bar: SurveyedBar, effort: SurveyEffort): S
     const share = b.phase - a.phase;
     ramps.push({ share, fromMm: a.depthMm, toMm: b.depthMm });
     meanMm += (share * (a.depthMm + b.depthMm)) / 2;
-    for (const { place, square } of [a, b]) {
-      totals.set(place, (totals.get(place) ?? 0) + share / 2);
+    for (const { place, square, depthMm, strikeAngleRad } of [a, b]) {
+      const own = struck.get(place) ?? { share: 0, depthsMm: [], strikeAnglesRad: [] };
+      own.share += share / 2;
+      own.depthsMm.push(depthMm);
+      own.strikeAnglesRad.push(strikeAngleRad);
+      struck.set(place, own);
       if (square) squareShare += share / 2;
     }
   };
@@ -94,40 +105,35 @@ export function survey(step: Stepper, bar: SurveyedBar, effort: SurveyEffort): S
   }
   ramps.sort((a, b) => Math.min(a.fromMm, a.toMm) - Math.min(b.fromMm, b.toMm));
   const depths = ramps.flatMap(({ fromMm, toMm }) => [fromMm, toMm]);
+  const passedShare = struck.get(PASSED)?.share ?? 0;
+  struck.delete(PASSED);
   return {
     maxMm: Math.max(...depths),
     minMm: Math.min(...depths),
     meanMm,
     squareShare,
-    passedShare: totals.get(PASSED) ?? 0,
-    shares: sharesOf(totals, "on"),
-    cornerShares: sharesOf(totals, "at"),
+    passedShare,
+    struck,
     quantileMm: (share) => quantile(ramps, share),
     followed,
   };
 }
 
-/** The shares of the places with a word before their segment's number. */
-function sharesOf(totals: ReadonlyMap<string, number>, word: string): Map<number, number> {
-  const own = [...totals].filter(([place]) => place.startsWith(`${word} `));
-  return new Map(own.map(([place, share]) => [Number(place.slice(word.length + 1)), share]));
-}
-
 function sampled({ depthMm, hit }: Contact, phase: number, bar: SurveyedBar): Sample {
-  if (hit === null) return { phase, depthMm, place: PASSED, square: false };
+  if (hit === null) return { phase, depthMm, place: PASSED, strikeAngleRad: 0, square: false };
   const { segment, fraction, strikeAngleRad } = hit;
   return {
     phase,
     depthMm,
     place: placeOf(segment, fraction, bar.segments),
+    strikeAngleRad,
     square: strikeAngleRad <= bar.squareStrikeRad,
   };
 }
 
-/** `on` a segment, or `at` the corner where one starts. */
 function placeOf(segment: number, fraction: number, segments: number): string {
-  if (fraction < CORNER) return `at ${segment}`;
-  return fraction > 1 - CORNER ? `at ${(segment + 1) % segments}` : `on ${segment}`;
+  if (fraction < CORNER) return `corner ${(segment + segments - 1) % segments}`;
+  return fraction > 1 - CORNER ? `corner ${segment}` : `segment ${segment}`;
 }
 
 function isSmooth(a: Sample, middle: Sample, b: Sample, smoothMm: number): boolean {
