@@ -3,6 +3,8 @@ import { readFileSync } from "node:fs";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { CURVE, madeUpView } from "./made-up-view.ts";
 import { createRig, type OpenOptions, type OpenPage, type Rig } from "./rig.ts";
+import { sampleText, showText } from "./sample-view.ts";
+import { ONE_TOOTH } from "./texts.ts";
 import { THEMES } from "./themes.ts";
 
 let rig: Rig;
@@ -571,6 +573,103 @@ describe("the bite chart", () => {
       /^At 6 m\/s: deepest 59.61 mm/,
     );
     expect(await preview.page.locator(".bite-ring").isVisible()).toBe(true);
+  });
+});
+
+describe("the strikes", () => {
+  /** The sample's tooth strikes square, skids behind, and past some speed its tail strikes too. */
+  const showSample = async (options: OpenOptions = {}) => {
+    await open({ height: 1600, ...options });
+    const { view } = showText(ONE_TOOTH.replace("to 6 m/s", "to 12 m/s")).output;
+    await preview.show(view);
+    return view;
+  };
+  const bandsOf = async (kind: string) => preview.page.locator(`.strikes .strike-${kind}`).count();
+
+  it("are painted on the outline for the fastest speed, the wider the more is struck", async () => {
+    const view = await showSample();
+    const bands = await preview.page.evaluate(
+      `[...document.querySelectorAll(".strikes .strike-body")].map((band) =>
+        [Number(band.getAttribute("stroke-width")), band.getAttribute("d")])`,
+    );
+    const widths = (bands as [number, string][]).map(([width]) => width);
+    expect(widths.length).toBeGreaterThan(2);
+    expect(widths).toEqual([...widths].sort((a, b) => b - a));
+    expect(await bandsOf("square")).toBeGreaterThan(0);
+    const fastest = view.bite?.curve.at(-1);
+    expect(await preview.page.locator(".strike-key").textContent()).toContain("At 12 m/s:");
+    expect(await preview.page.locator(".strike-key").textContent()).toContain(
+      `Off the teeth ${Math.round(100 * (1 - (fastest?.toothShare ?? 0)))} %`,
+    );
+  });
+
+  it("follow the speed that is read in the chart, and stay with it", async () => {
+    await showSample();
+    const { page, settle } = preview;
+    const off = await bandsOf("off");
+    expect(off).toBeGreaterThan(0);
+    await page.locator(".chart").focus();
+    await page.keyboard.press("Home");
+    await settle();
+    expect(await bandsOf("off")).toBe(0);
+    await page.locator(".chart").blur();
+    await settle();
+    expect(await page.locator(".strike-key").textContent()).toContain("At 0.5 m/s:");
+    expect(await bandsOf("off")).toBe(0);
+  });
+
+  it("are told apart by pattern as well as colour", async () => {
+    await showSample();
+    const dashes = await Promise.all(
+      ["square", "skidding", "off"].map((kind) =>
+        preview.styleOf(`.strike-key .strike-${kind} .strike-body`, "strokeDasharray"),
+      ),
+    );
+    expect(new Set(dashes).size).toBe(3);
+  });
+
+  it("are hidden on request, and stay so", async () => {
+    const view = await showSample();
+    const { page, settle } = preview;
+    await page.getByLabel("Strikes", { exact: true }).uncheck();
+    await settle();
+    expect(await page.locator(".strike").first().isVisible()).toBe(false);
+    expect(await page.locator(".strike-key").isVisible()).toBe(false);
+    await page.reload();
+    await preview.show(view);
+    expect(await page.getByLabel("Strikes", { exact: true }).isChecked()).toBe(false);
+    expect(await page.locator(".strikes .strike").count()).toBe(0);
+  });
+
+  it("are listed in words, each leading to its text by keyboard", async () => {
+    const view = await showSample();
+    const { page } = preview;
+    await page.locator("summary", { hasText: "What strikes first at 12 m/s" }).click();
+    const rows = page.locator(".strike-row");
+    await rows.first().waitFor();
+    const words = await rows.allTextContents();
+    expect(words[0]).toMatch(
+      /^\d+ %(Square on a tooth|Off the teeth)Outline: (Line|Arc), .*Depth [\d.]+ to [\d.]+ mm, strike angle [\d.]+°( to [\d.]+°)?, radius [\d.]+ to [\d.]+ mm$/,
+    );
+    const shares = words.map((text) => Number.parseFloat(text));
+    expect(shares.reduce((sum, share) => sum + share, 0)).toBeGreaterThan(97);
+    expect(shares.reduce((sum, share) => sum + share, 0)).toBeLessThan(103);
+    await rows.first().focus();
+    await page.keyboard.press("Enter");
+    const [said] = await preview.said("reveal");
+    const sources = view.drawing?.loops[0]?.segments.map(({ source }) => source);
+    expect(sources).toContainEqual(said?.source);
+  });
+
+  it("paint corners as dots, for a face strikes nothing else of a bar of straight lines", async () => {
+    await open({ height: 1600 });
+    await preview.show(
+      showText(sampleText("little-puffin-print-test").replace("target edge", "target face")).output.view,
+    );
+    expect(await preview.page.locator(".strike-corner").count()).toBeGreaterThan(0);
+    const dot = await preview.page.locator(".strike-corner .strike-body").first().getAttribute("d");
+    const [from, to] = (dot ?? "").slice(1).split("L");
+    expect(from).toBe(to);
   });
 });
 

@@ -13,6 +13,8 @@ import { firstState, type PageContext, type PageState, savedState, withView } fr
 import type { Part } from "./part.ts";
 import { createProblemsPart } from "./problems-part.ts";
 import { createSettledNews } from "./settled-news.ts";
+import { createStrikeKey } from "./strikes/strike-key.ts";
+import { createStrikeMap } from "./strikes/strike-map.ts";
 
 /** Build the page into an element and keep it up with what the host says. */
 export function startPage(root: HTMLElement, link: HostLink, strings: PreviewStrings): void {
@@ -106,7 +108,9 @@ function sameFields<T extends object>(a: T, b: T): boolean {
 
 function createParts(context: PageContext) {
   const header = createHeader(context);
-  const drawing = createDrawingPart(context);
+  const strikeMap = createStrikeMap();
+  const strikeKey = createStrikeKey(context);
+  const drawing = createDrawingPart(context, { map: strikeMap.element, key: strikeKey.element });
   const keyFigures = createKeyFigures(context);
   const problems = createProblemsPart(context);
   const requirements = createRequirements(context);
@@ -114,7 +118,7 @@ function createParts(context: PageContext) {
   const figures = createFigures(context);
   const footer = createFooter(context);
   const first: readonly Part[] = [header, drawing, keyFigures, footer];
-  const rest: readonly Part[] = [problems, requirements, bite, figures];
+  const rest: readonly Pick<Part, "update">[] = [strikeMap, strikeKey, problems, requirements, bite, figures];
   return { header, drawing, keyFigures, problems, requirements, bite, figures, footer, first, rest };
 }
 

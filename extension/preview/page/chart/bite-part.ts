@@ -3,6 +3,7 @@ import { el, freshId, setHidden, setText } from "../dom.ts";
 import { createFold } from "../fold.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
+import { createStrikeList } from "../strikes/strike-list.ts";
 import { createBiteTable } from "./bite-table.ts";
 import { biteSentence, limitsText, targetText } from "./bite-text.ts";
 import { createChart } from "./chart.ts";
@@ -11,22 +12,22 @@ import { createLegend } from "./legend.ts";
 export function createBitePart(context: PageContext): Part {
   const { strings } = context;
   const headingId = freshId("bite");
-  const target = el("p", { class: "soft bite-target" });
-  const limits = el("p", { class: "bite-limits" });
+  const target = el("span", { class: "bite-target" });
+  const limits = el("span", { class: "bite-limits" });
   const readout = el("p", { class: "chart-readout", "aria-hidden": "true" });
   const none = el("p", { class: "soft" }, strings.biteNone);
   const chart = createChart(context);
   const table = createBiteTable(context);
   const fold = createFold(context, "biteTable", strings.biteTable, table.element);
+  const strikes = createStrikeList(context);
   const shown = el(
     "div",
     {},
-    target,
+    el("p", { class: "soft" }, target, " ", limits),
     createLegend(strings),
     chart.element,
     readout,
-    limits,
-    el("div", { class: "folds" }, fold.element),
+    el("div", { class: "folds" }, strikes.element, fold.element),
   );
   return {
     element: el(
@@ -47,6 +48,7 @@ export function createBitePart(context: PageContext): Part {
       setText(limits, limitsText(bite, state.units, strings));
       chart.update(state);
       table.update(state);
+      strikes.update(state);
       setText(readout, readText(state, context));
     },
   };

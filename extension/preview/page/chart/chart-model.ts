@@ -61,7 +61,8 @@ export function chartModel(
   };
   const upper = curve.map((point): Place => [xOf(point), yOf(point.ninetiethMm)]);
   const lower = curve.map((point): Place => [xOf(point), yOf(point.tenthMm)]);
-  const [speedFormat, depthFormat] = [x.tickFormat(6), y.tickFormat(5)];
+  const speedCount = Math.max(3, (right - left) / 60);
+  const [speedFormat, depthFormat] = [x.tickFormat(speedCount), y.tickFormat(5)];
   const [slowest = 0, fastest = 0] = x.domain();
   const atSpeed = (mPerS: number | null) => {
     const speed = mPerS === null ? null : mPerS / mPerSPerUnit(units);
@@ -72,7 +73,7 @@ export function chartModel(
     right,
     top,
     bottom,
-    speedTicks: x.ticks(Math.max(3, (right - left) / 60)).map((at) => ({ at: x(at), text: speedFormat(at) })),
+    speedTicks: x.ticks(speedCount).map((at) => ({ at: x(at), text: speedFormat(at) })),
     depthTicks: y.ticks(5).map((at) => ({ at: y(at), text: depthFormat(at) })),
     curves: { deepest: pathOf("deepest"), mean: pathOf("mean"), ideal: pathOf("ideal") },
     band: `${polyline([...upper, ...lower.reverse()])}Z`,

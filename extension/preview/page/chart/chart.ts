@@ -155,7 +155,9 @@ function createSpeedMark(name: string, below: number) {
       if (at === null) return;
       const room = text.length * SIGN_PX + 10;
       const onLeft = at + room > right && at - room > left;
-      setAttributes(line, { d: `M${at} ${top}V${bottom}M${at - 4} ${top}h8` });
+      // Each begins at its words, so that it runs through no other's.
+      const start = top + below - 9;
+      setAttributes(line, { d: `M${at} ${start}V${bottom}M${at - 4} ${start}h8` });
       setAttributes(label, {
         x: at + (onLeft ? -7 : 7),
         y: top + below,

@@ -17,12 +17,16 @@ export interface DrawingPart extends Part {
   size(): Size;
 }
 
-export function createDrawingPart(context: PageContext): DrawingPart {
+/** @param strikes the map of strikes and the key to it, kept up by parts of their own */
+export function createDrawingPart(
+  context: PageContext,
+  strikes: { readonly map: SVGElement; readonly key: HTMLElement },
+): DrawingPart {
   const { strings } = context;
   const words = createWords(context);
   const canvas = createCanvas(context, words.id);
   const moves = createMoves(context);
-  const picture = createPicture(context, canvas, moves);
+  const picture = createPicture(context, canvas, moves, strikes.map);
   const camera = createCamera(context, canvas);
   const tools = createDrawingTools(context, camera);
   const gestures = followGestures(canvas, camera);
@@ -38,6 +42,7 @@ export function createDrawingPart(context: PageContext): DrawingPart {
       { class: "drawing", "aria-label": strings.drawing },
       frame,
       tools.element,
+      strikes.key,
       words.element,
     ),
     size: camera.size,

@@ -23,6 +23,7 @@ export function createDrawingTools({ strings, change, state }: PageContext, came
   const toggles = [
     toggle("dimensions", strings.dimensions),
     toggle("points", strings.points),
+    toggle("strikes", strings.strikes),
     toggle("variants", strings.otherVariants),
   ];
   const zoom = el(
@@ -42,8 +43,14 @@ export function createDrawingTools({ strings, change, state }: PageContext, came
     update: (next) => {
       for (const { name, box, element } of toggles) {
         box.checked = next.toggles[name];
-        setHidden(element, name === "variants" && (next.view?.ghosts.length ?? 0) === 0);
+        setHidden(element, !hasSome(name, next));
       }
     },
   };
+}
+
+/** Whether there is anything to show or hide. */
+function hasSome(name: ToggleName, { view }: PageState): boolean {
+  if (name === "variants") return (view?.ghosts.length ?? 0) > 0;
+  return name !== "strikes" || (view?.bite?.curve.length ?? 0) > 0;
 }

@@ -17,9 +17,14 @@ export interface Picture {
   edgeOf(target: EventTarget | null): Edge | null;
 }
 
-export function createPicture(context: PageContext, canvas: Element, moves: Moves): Picture {
+export function createPicture(
+  context: PageContext,
+  canvas: Element,
+  moves: Moves,
+  strikes: SVGElement,
+): Picture {
   const ground = createGround();
-  const shape = createShapeLayer(context, canvas);
+  const shape = createShapeLayer(context, canvas, strikes);
   const marks = createSpinMarks(context.strings);
   const dimensions = createDimensionLayer(context.strings);
   const problems = createProblemMarks(({ source }) => context.post({ type: "reveal", source }));
@@ -56,8 +61,13 @@ function planeTransform({ centre, pxPerMm }: Viewport, { width, height }: Size):
   return `translate(${x.toFixed(3)} ${y.toFixed(3)}) scale(${pxPerMm.toPrecision(9)})`;
 }
 
-/** The depth of bite at the speed that is read from the chart. */
+/**
+ * The depth of bite at the speed that is read from the chart. Aside of the axis no circle about it says how far the
+ * target gets.
+ */
 function ringOf({ view, reading }: PageState) {
   const point = reading === null ? undefined : view?.bite?.curve[reading];
-  return point ? { closingMPerS: point.closingMPerS, depthMm: point.maxMm } : null;
+  const target = view?.bite?.target;
+  const aside = target !== undefined && target.kind !== "face" && target.offsetMm !== 0;
+  return point && !aside ? { closingMPerS: point.closingMPerS, depthMm: point.maxMm } : null;
 }

@@ -19,8 +19,11 @@ export interface ShapeLayer {
   edgeOf(target: EventTarget | null): Edge | null;
 }
 
-/** The bar itself with its edges, and other variants behind it. */
-export function createShapeLayer({ strings }: PageContext, canvas: Element): ShapeLayer {
+/**
+ * The bar itself with its edges, and other variants behind it.
+ * @param strikes laid between the plate and its edges, kept up by its own part
+ */
+export function createShapeLayer({ strings }: PageContext, canvas: Element, strikes: SVGElement): ShapeLayer {
   const ghosts = svg("g", { class: "ghosts", "aria-hidden": "true" });
   const plate = svg("path", { class: "plate", "fill-rule": "evenodd", "aria-hidden": "true" });
   const keysId = freshId("edge-keys");
@@ -54,7 +57,7 @@ export function createShapeLayer({ strings }: PageContext, canvas: Element): Sha
   });
 
   return {
-    element: svg("g", { class: "shape" }, keys, ghosts, plate, edgeGroup),
+    element: svg("g", { class: "shape" }, keys, ghosts, plate, strikes, edgeGroup),
     edgeOf: (target) => edges[indexOf(edgeGroup, target)] ?? null,
     update: (state) => {
       const { view, units, highlight, toggles } = state;

@@ -1,0 +1,39 @@
+import { STRIKE_KINDS } from "../../../../geometry/bite/bite.ts";
+import { fill } from "../../strings.ts";
+import { el, setHidden, setText } from "../dom.ts";
+import type { PageContext, PageState } from "../page-state.ts";
+import type { Part } from "../part.ts";
+import { speedText } from "../units.ts";
+import { type ShownStrikes, shownStrikes } from "./shown-strikes.ts";
+import { strikeSample } from "./strike-sample.ts";
+import { fineShareText, kindText } from "./strike-text.ts";
+
+/** What the bands on the outline mean, with the share of each kind and the speed they are for. */
+export function createStrikeKey({ strings }: PageContext): Part {
+  const speed = el("li", { class: "strike-speed" });
+  const kinds = STRIKE_KINDS.map((kind) => ({ kind, text: el("span") }));
+  const items = kinds.map(({ kind, text }) => el("li", {}, strikeSample(kind), text));
+  const element = el(
+    "ul",
+    { class: "legend strike-key", "aria-label": strings.strikeKinds },
+    speed,
+    ...items,
+  );
+  let told: { shown: ShownStrikes | null; units: PageState["units"] } | null = null;
+  return {
+    element,
+    update: (state) => {
+      const shown = state.toggles.strikes ? shownStrikes(state) : null;
+      if (told?.shown === shown && told?.units === state.units) return;
+      told = { shown, units: state.units };
+      setHidden(element, shown === null);
+      if (!shown) return;
+      setText(speed, fill(strings.strikesAt, speedText(shown.closingMPerS, state.units)));
+      for (const { kind, text } of kinds) {
+        const own = shown.strikes.filter((strike) => strike.kind === kind);
+        const share = own.reduce((sum, strike) => sum + strike.share, 0);
+        setText(text, `${kindText(kind, strings)} ${fineShareText(share)}`);
+      }
+    },
+  };
+}
