@@ -10,7 +10,7 @@ import type { Target } from "../../geometry/language/design.ts";
 import type { Loop } from "../../geometry/outline/segment.ts";
 import { SAMPLES } from "../samples/samples.ts";
 import { disagreements, effortFor } from "./oracles/agreement.ts";
-import { stepper } from "./oracles/first-contact.ts";
+import { type Contact, evenPhases, stepper } from "./oracles/first-contact.ts";
 import { largestRadius } from "./oracles/stretches.ts";
 import { survey } from "./oracles/survey.ts";
 import { seeded, variedBar } from "./random-bars.ts";
@@ -32,15 +32,11 @@ function expectAgreement(outer: Loop, target: Target, advanceMm: number): void {
 }
 
 /** Every other one straight at the axis; the others anywhere on the circle that is swept. */
-function targetsFor(seed: number, maxRadiusMm: number): Target[] {
+function targetFor(kind: Target["kind"], seed: number, maxRadiusMm: number): Target {
   const random = seeded(seed + 2000);
-  const radiusMm = maxRadiusMm * 0.003 * 100 ** random();
-  const aside = seed % 2 === 0 ? 0 : 1.96 * (random() - 0.5);
-  return [
-    { kind: "edge", radiusMm: 0, offsetMm: aside * maxRadiusMm },
-    { kind: "round", radiusMm, offsetMm: aside * (maxRadiusMm + radiusMm) },
-    { kind: "face", radiusMm: 0, offsetMm: 0 },
-  ];
+  const radiusMm = kind === "round" ? maxRadiusMm * 0.003 * 100 ** random() : 0;
+  const aside = kind === "face" || seed % 2 === 0 ? 0 : 1.96 * (random() - 0.5);
+  return { kind, radiusMm, offsetMm: aside * (maxRadiusMm + radiusMm) };
 }
 
 const KINDS = ["edge", "round", "face"] as const;
@@ -48,9 +44,8 @@ const KINDS = ["edge", "round", "face"] as const;
 describe.each(KINDS)("every figure against an oncoming %s is as followed", (kind) => {
   it.each([...Array(500).keys()])("on bar %i", (seed) => {
     const outer = variedBar(seed);
-    const [advance, target] = [0.1 * 500 ** seeded(seed + 1000)(), KINDS.indexOf(kind)];
-    const targets = targetsFor(seed, largestRadius(outer.segments));
-    for (const one of targets.slice(target, target + 1)) expectAgreement(outer, one, advance);
+    const target = targetFor(kind, seed, largestRadius(outer.segments));
+    expectAgreement(outer, target, 0.1 * 500 ** seeded(seed + 1000)());
   });
 
   it.each(SAMPLES)("on sample $file", ({ text }) => {
@@ -58,10 +53,40 @@ describe.each(KINDS)("every figure against an oncoming %s is as followed", (kind
     if (outline === null) throw new Error("a sample without an outline");
     const { outer } = outline;
     const rim = largestRadius(outer.segments);
-    const offsets = kind === "face" ? [0] : [0, 0.3 * rim, -0.8 * rim];
-    for (const offsetMm of offsets) {
-      for (const advance of [0.4, 6, 60])
-        expectAgreement(outer, { kind, radiusMm: kind === "round" ? 5 : 0, offsetMm }, advance);
-    }
+    const radiusMm = kind === "round" ? 5 : 0;
+    for (const advance of [0.4, 6, 60]) expectAgreement(outer, { kind, radiusMm, offsetMm: 0 }, advance);
+    if (kind === "face") return;
+    for (const share of [0.3, -0.8]) expectAgreement(outer, { kind, radiusMm, offsetMm: share * rim }, 25);
+  });
+});
+
+/*
+ * Evenly spread phases alone, with nothing refined where it matters. With J places where the strike changes each
+ * share and each mean is known to J half spacings of it.
+ */
+describe.each(KINDS)("evenly spread phases against an oncoming %s agree", (kind) => {
+  const PHASES = 3000;
+  it.each([0, 1, 2, 5])("on bar %i", (seed) => {
+    const outer = variedBar(seed);
+    const maxRadiusMm = largestRadius(outer.segments);
+    const target = targetFor(kind, seed, maxRadiusMm);
+    const bite = biteAt(biteProfile(outer, "cw", target), {
+      closingMPerS: (18 * RAD_PER_S) / 1000,
+      radPerS: RAD_PER_S,
+      squareStrikeRad: SQUARE_RAD,
+    });
+    const contacts = evenPhases(stepper(outer, "cw", target, 18), PHASES);
+    const landsOn = ({ hit }: Contact) => hit?.segment ?? -1;
+    const jumps = contacts.filter((c, i) => landsOn(c) !== landsOn(contacts.at(i - 1) ?? c)).length;
+    expect(jumps).toBeGreaterThan(1);
+    const within = (jumps + 1) / (2 * PHASES);
+    const mean = contacts.reduce((sum, { depthMm }) => sum + depthMm, 0) / PHASES;
+    const passed = contacts.filter((c) => c.passed).length / PHASES;
+    const square =
+      contacts.filter(({ hit }) => hit !== null && hit.strikeAngleRad <= SQUARE_RAD).length / PHASES;
+    expect(Math.abs(mean - bite.meanMm)).toBeLessThan(within * bite.maxMm);
+    expect(Math.max(...contacts.map(({ depthMm }) => depthMm))).toBeLessThan(bite.maxMm + 1e-6 * maxRadiusMm);
+    expect(Math.abs(passed - bite.passedShare)).toBeLessThan(within);
+    expect(Math.abs(square - bite.squareShare)).toBeLessThan(within);
   });
 });

@@ -154,14 +154,23 @@ describe("the engine and the steppers agree", () => {
 
 describe("the engine and the exact bite agree", () => {
   // Among N even phases a mean is off by at most V/2N, V what the depth goes up and down in all: what the phases
-  // themselves show of it, with a tenth more for what happens between them.
-  it.each([3, 4, 5, 6, 8])("about an edge on bar %i", (seed) => {
-    const [outer, advance] = [variedBar(seed), 15];
-    const profile = biteProfile(outer, "ccw");
+  // themselves show of it, with a tenth more for what happens between them. With J changes between meeting and
+  // passing, the share that passes is off by at most J/2N.
+  it.each([
+    [3, { kind: "edge", radiusMm: 0, offsetMm: 0 }],
+    [4, { kind: "edge", radiusMm: 0, offsetMm: 35 }],
+    [5, { kind: "round", radiusMm: 12, offsetMm: 0 }],
+    [6, { kind: "round", radiusMm: 7, offsetMm: -50 }],
+    [8, { kind: "face", radiusMm: 0, offsetMm: 0 }],
+    [11, { kind: "edge", radiusMm: 0, offsetMm: -60 }],
+  ] as const)("on bar %i against %o", (seed, target) => {
+    const [outer, advance] = [variedBar(seed), target.offsetMm === 0 ? 15 : 90];
+    const profile = biteProfile(outer, "ccw", target);
     const bite = biteAt(profile, { ...SPIN, closingMPerS: (advance * SPIN.radPerS) / 1000 });
-    const scene = engineScene(hollowBar(profile.maxRadiusMm, outer), { kind: "edge" }, advance);
-    const depths = phases.map((phase) => scene.depthMm(phase) ?? Number.NaN);
+    const scene = engineScene(hollowBar(profile.maxRadiusMm, outer), target, advance);
+    const met = phases.map((phase) => scene.depthMm(phase));
     scene.close();
+    const depths = met.map((depth) => depth ?? profile.rimMm);
     const within = DEPTH * profile.maxRadiusMm;
     expect(Math.max(...depths)).toBeLessThan(bite.maxMm + within);
     const variation = depths.reduce(
@@ -170,5 +179,9 @@ describe("the engine and the exact bite agree", () => {
     );
     const mean = depths.reduce((sum, depth) => sum + depth, 0) / PHASES;
     expect(Math.abs(mean - bite.meanMm)).toBeLessThan((1.1 * variation) / (2 * PHASES) + within);
+    const passed = met.map((depth) => depth === null);
+    const changes = passed.filter((one, i) => one !== passed.at(i - 1)).length;
+    const share = passed.filter((one) => one).length / PHASES;
+    expect(Math.abs(share - bite.passedShare)).toBeLessThanOrEqual((changes + 1) / (2 * PHASES));
   });
 });
