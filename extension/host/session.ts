@@ -21,7 +21,14 @@ export function createSession(): Session {
   const log = createLog();
   const variants = createChosenVariants();
   const changed = new vscode.EventEmitter<void>();
-  const preferences = (document: vscode.TextDocument) => readPreferences(document);
+  /** The editor merges all its settings for each look at one: looked at once, until one changes. */
+  const read = new Map<string, Preferences>();
+  const preferences = (document: vscode.TextDocument) => {
+    const key = document.uri.toString();
+    const known = read.get(key) ?? readPreferences(document);
+    if (!document.isClosed) read.set(key, known);
+    return known;
+  };
   const outlines = createOutlines({
     settings: (document) => preferences(document).judgement,
     breathe: () => breathe(realClock),
@@ -29,10 +36,14 @@ export function createSession(): Session {
   const subscriptions = vscode.Disposable.from(
     vscode.workspace.onDidChangeConfiguration((event) => {
       if (!event.affectsConfiguration(SECTION)) return;
+      read.clear();
       outlines.forgetAll();
       changed.fire();
     }),
-    vscode.workspace.onDidCloseTextDocument(({ uri }) => outlines.forget(uri.toString())),
+    vscode.workspace.onDidCloseTextDocument(({ uri }) => {
+      read.delete(uri.toString());
+      outlines.forget(uri.toString());
+    }),
   );
   return {
     outlines,

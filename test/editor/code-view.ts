@@ -20,6 +20,8 @@ export interface CodeView {
   waitForLens(text: string): Promise<string>;
   /** Waits until an inlay hint holds this text, and gives all of its text. */
   waitForInlay(text: string): Promise<string>;
+  /** All inlay hints in view. */
+  inlays(): Locator;
   /** The titles of the quick fixes at the cursor. */
   quickFixTitles(): Promise<string[]>;
   /** Applies the quick fix of this title at the cursor. */
@@ -44,6 +46,7 @@ export function viewCode(page: Page, workbench: Workbench): CodeView {
     },
     waitForLens: (text) => waitForPart(code.locator(".codelens-decoration"), text),
     waitForInlay: (text) => waitForPart(code.locator(INLAY), text),
+    inlays: () => code.locator(INLAY),
     quickFixTitles: () => readFixes(page),
     quickFix: (title) => applyFix(page, title),
     hover: async (line, column) => {

@@ -4,13 +4,15 @@ import { openEditor } from "./harness.ts";
 import { HERON, lineOf } from "./samples.ts";
 
 const FACE = lineOf(HERON, "line (reach - face,");
+const SETTINGS = ".vscode/settings.json";
 const END = HERON.split("\n").length;
 
 describe("writing an outline", () => {
   let editor: Editor;
 
   beforeAll(async () => {
-    editor = await openEditor({ files: { "heron.bar": HERON }, open: "heron.bar" });
+    editor = await openEditor({ files: { "heron.bar": HERON, [SETTINGS]: "{}" }, open: "heron.bar" });
+    await editor.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
   });
 
   afterAll(() => editor?.close());
@@ -111,6 +113,26 @@ describe("writing an outline", () => {
     await input.fill("@long");
     await editor.paletteRows().filter({ hasText: "long reach" }).first().waitFor();
     await editor.page.keyboard.press("Escape");
+  });
+
+  it("follows the settings as they change", async () => {
+    try {
+      await editor.writeOnDisk(SETTINGS, '{ "barwright.units": "in", "barwright.hints.values": false }');
+      expect(await editor.waitForLens("lb")).toContain("mph tip");
+      await editor.inlays().first().waitFor({ state: "detached" });
+    } finally {
+      await editor.writeOnDisk(SETTINGS, "{}");
+    }
+    await editor.waitForLens("kg");
+    await editor.waitForInlay("112 mm");
+  });
+
+  it("puts the report on the clipboard", async () => {
+    await editor.runCommand("Barwright: Copy Report");
+    await editor.page.locator(".statusbar-item", { hasText: "The report is on the clipboard." }).waitFor();
+    const report = String(await editor.page.evaluate("navigator.clipboard.readText()"));
+    expect(report).toMatch(/^# Pickled Heron two-tooth/);
+    expect(report).toContain("Spinning bars kill");
   });
 
   it("starts a new bar from a template, unsaved, with its name selected", async () => {
