@@ -106,26 +106,47 @@ function limitBehindTop(profile: BiteProfile, teeth: Teeth, wanted: Wanted, sect
   const rest: Section = { first: section.first + top, count: section.count - top };
   if (rest.count <= 0) return null;
   const end = limitOf(profile, wanted, rest, null);
-  if (top === 0 || end === null) return end;
+  if (top === 0) return end;
+  // From below something unwanted, the limit is passed.
+  const highest = highestUnwanted(profile, wanted, rest);
+  const last = atRound(profile.pieces, rest.first - 1);
+  if (last.alongTo > highest && (end === null || end.advance >= slopeAt(last, last.to))) return end;
   for (let place = rest.first - 1; place >= section.first; place--) {
     const { piece, lapped } = pieceOfSection(profile, place);
-    const lampAt = (s: number): Lamp => ({
-      turn: pieceTurnAt(piece, s) + lapped,
-      along: alongAt(piece.curve, s),
-    });
-    const slope = (s: number) => -outwardAt(piece.curve, s) / turningAt(piece.curve, s);
-    const limitFrom = (s: number) => limitOf(profile, wanted, rest, lampAt(s));
-    const excess = (s: number) => (limitFrom(s)?.advance ?? Number.POSITIVE_INFINITY) - slope(s);
-    if (place === rest.first - 1 && end.advance >= slope(piece.to)) return end;
-    if (excess(piece.from) < 0) continue;
-    return limitFrom(rootBetween(excess, piece.from, piece.to));
+    const limitFrom = (s: number): Limit | null => {
+      const lamp = { turn: pieceTurnAt(piece, s) + lapped, along: alongAt(piece.curve, s) };
+      return limitOf(profile, wanted, rest, lamp);
+    };
+    const excess = (s: number) => {
+      if (alongAt(piece.curve, s) <= highest) return -1;
+      return (limitFrom(s)?.advance ?? Number.POSITIVE_INFINITY) - slopeAt(piece, s);
+    };
+    if (excess(piece.from) >= 0) return limitFrom(rootBetween(excess, piece.from, piece.to));
   }
   return end;
 }
 
-/** How many pieces at the start of a section belong to the top of its tooth. */
+/** How steeply the path falls. */
+function slopeAt({ curve }: Piece, s: number): number {
+  return -outwardAt(curve, s) / turningAt(curve, s);
+}
+
+function highestUnwanted({ pieces }: BiteProfile, wanted: Wanted, { first, count }: Section): number {
+  let highest = 0;
+  for (let place = first; place < first + count; place++) {
+    const { alongFrom, alongTo } = atRound(pieces, place);
+    if (wanted(place % pieces.length) === null) highest = Math.max(highest, alongFrom, alongTo);
+  }
+  return highest;
+}
+
+/** How many pieces at the start of a section belong to the top of its tooth, before it turns back under itself. */
 function topOf({ pieces }: BiteProfile, teeth: Teeth, { first, count }: Section): number {
+  const goesOn = (place: number) => {
+    const { curve, from, to } = atRound(pieces, place);
+    return atRound(teeth.onTop, place) && turningAt(curve, (from + to) / 2) > 0;
+  };
   let top = 0;
-  while (top < count && atRound(teeth.onTop, first + top) && top < pieces.length) top++;
+  while (top < count && top < pieces.length && goesOn(first + top)) top++;
   return top;
 }

@@ -25,7 +25,13 @@ const MEANT_SHARE = 0.9;
 const JUST_ABOVE = 1e-6;
 const STEP = 1.08;
 
-/** The teeth with a square face that the longer ones shade, for an edge that comes straight at the axis. */
+/** More are not looked at: on a wheel of teeth the first few tell the story. */
+const MOST_TOLD = 4;
+
+/**
+ * The teeth with a square face that the longer ones shade, for an edge that comes straight at the axis: the shortest
+ * ones first, and a few at most.
+ */
 export function shortTeeth(
   profile: BiteProfile,
   squareStrikeRad: number,
@@ -34,23 +40,20 @@ export function shortTeeth(
   const { pieces, rimMm } = profile;
   const { square, tips } = profile.teeth(squareStrikeRad);
   if (tips.length === 0) return [];
-  return peaksOf(profile).flatMap(({ tip, slope }): ShortTooth[] => {
+  const longest = new Set(tips);
+  const short = peaksOf(profile)
+    .filter(({ tip }) => !longest.has(tip) && atRound(pieces, tip).alongTo >= MEANT_SHARE * rimMm)
+    .map(({ tip, slope }) => ({ tip, climb: climbTo(slope, tip) }))
+    .filter(({ climb }) => climb.some((i) => square[i] !== null))
+    .sort((a, b) => atRound(pieces, a.tip).alongTo - atRound(pieces, b.tip).alongTo);
+  return short.slice(0, MOST_TOLD).flatMap(({ tip, climb }): ShortTooth[] => {
     const piece = atRound(pieces, tip);
-    const climb = climbTo(slope, tip);
-    if (tips.includes(tip) || piece.alongTo < MEANT_SHARE * rimMm) return [];
-    if (!climb.some((i) => square[i] !== null)) return [];
     const point = pointOn(profile, piece, piece.to);
     const { place } = piece.touch;
     if (point === null || place === null) return [];
     const shortMm = rimMm - piece.alongTo;
-    return [
-      {
-        point,
-        place,
-        shortMm,
-        fromAdvanceMm: firstStruck(profile, climb, tip, shortMm, tips, mostAdvanceMm),
-      },
-    ];
+    const fromAdvanceMm = firstStruck(profile, climb, tip, shortMm, tips, mostAdvanceMm);
+    return [{ point, place, shortMm, fromAdvanceMm }];
   });
 }
 
@@ -64,14 +67,15 @@ function firstStruck(
   mostAdvanceMm: number,
 ): number | null {
   const { pieces } = profile;
-  const own = atRound(pieces, tip).turnTo;
+  const turn = atRound(pieces, tip).turnTo;
   const ways = tips.map((other) => {
-    const way = own - atRound(pieces, other).turnTo;
+    const way = turn - atRound(pieces, other).turnTo;
     return way > 0 ? way : way + 2 * Math.PI;
   });
+  const own = new Set(climb);
   let advance = (shortMm / Math.min(...ways)) * (1 + JUST_ABOVE);
   for (; advance <= mostAdvanceMm; advance *= STEP) {
-    if (litBy(approachLight(profile, advance)).some(({ index }) => climb.includes(index))) return advance;
+    if (litBy(approachLight(profile, advance)).some(({ index }) => own.has(index))) return advance;
   }
   return null;
 }

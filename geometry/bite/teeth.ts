@@ -90,7 +90,7 @@ function isPeak(slope: readonly Slope[], i: number): boolean {
   return atRound(slope, next) === -1;
 }
 
-/** The pieces that lead up to a tip, last one first. Level ones in between break nothing. */
+/** The pieces that lead up to a peak, last one first. Level ones in between break nothing. */
 export function climbTo(slope: readonly Slope[], tip: number): number[] {
   const climb: number[] = [];
   for (let back = 0; back < slope.length && atRound(slope, tip - back) >= 0; back++) {

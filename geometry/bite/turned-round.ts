@@ -9,18 +9,18 @@ import { rootBetween } from "./root.ts";
 
 /** An advance of this many rims a radian, ten times the tip speed, is the most that is tried. */
 const MOST_SHARE = 10;
-/** Tips spread evenly over a turn need no more than this many steps of the ladder each. */
+/** From one advance of the ladder to the next. */
 const STEP = 1.08;
 
 /**
  * The lowest advance, in mm per radian, at which the deepest bite is as deep as wanted. It is looked for on a ladder of
  * advances, since the depth can jump where something comes out of the shade: there, the step at which it does. The
- * ladder begins where a single tip would be enough: no bite is deeper than the way of a whole turn.
+ * ladder begins below any: no bite is deeper than the way from a tip to where the outline reaches back farthest.
  * Null if none up to ten times the tip speed is enough.
  */
 export function advanceForDepth(profile: BiteProfile, depthMm: number): number | null {
   const short = (advance: number) => maxDepthMm(profile, advance) - depthMm;
-  let last = depthMm / (2 * Math.PI);
+  let last = depthMm / profile.pieces.reduce((most, { turnTo }) => Math.max(most, turnTo), 2 * Math.PI);
   if (short(last) >= -1e-12 * depthMm) return last;
   while (last < MOST_SHARE * profile.rimMm) {
     const next = last * STEP;

@@ -2,7 +2,7 @@
  * The catalogue of figures: the one list from which the JSON, the report, the preview and the comparison are made.
  * A new figure is a new entry here, in the order it is to be read.
  */
-import type { BitePoint } from "../bite/bite.ts";
+import type { BarPart, BitePoint } from "../bite/bite.ts";
 import type { Dimension } from "../language/quantity.ts";
 import type { Assessment } from "./assessment.ts";
 import { balanceGradeMmPerS, permissibleGMm } from "./balance.ts";
@@ -326,6 +326,16 @@ const BITE: readonly Figure[] = [
   },
   {
     group: "bite",
+    key: "cleanBiteEndedBy",
+    label: "Clean bite ended by",
+    meaning: "What of the bar is struck there.",
+    measure: "word",
+    better: null,
+    requirable: null,
+    of: ({ bite }) => partText(bite?.clean.endedBy?.part),
+  },
+  {
+    group: "bite",
     key: "teethOnlyMPerS",
     label: "Teeth only up to",
     meaning:
@@ -347,6 +357,16 @@ const BITE: readonly Figure[] = [
       const point = bite?.teethOnly.endedBy?.point;
       return point ? [point.x, point.y] : null;
     },
+  },
+  {
+    group: "bite",
+    key: "teethOnlyEndedBy",
+    label: "Teeth only ended by",
+    meaning: "What of the bar is struck there.",
+    measure: "word",
+    better: null,
+    requirable: null,
+    of: ({ bite }) => partText(bite?.teethOnly.endedBy?.part),
   },
   {
     group: "bite",
@@ -404,6 +424,18 @@ function permissible({ mass, design }: Assessment): FigureValue {
     permissibleGMm(grade, mass.massKg, spin.radPerS),
   ]);
   return Object.fromEntries(entries);
+}
+
+const PARTS: Readonly<Record<BarPart, string>> = {
+  face: "the face of a tooth, where it is not square",
+  top: "the top of a tooth",
+  back: "the back of a tooth",
+  rest: "what is no tooth",
+  nothing: "nothing: the target passes the axis",
+};
+
+function partText(part: BarPart | undefined): string | null {
+  return part === undefined ? null : PARTS[part];
 }
 
 /** The first five keys are the oldest; scripts may count on their order. */
