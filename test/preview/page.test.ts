@@ -1,6 +1,8 @@
 /** The page in a browser: what a reader does with it, and what an update must not do to them. */
 import { readFileSync } from "node:fs";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { shownProfile } from "../../extension/preview/page/strikes/shown-profile.ts";
+import { contactAt } from "../../geometry/bite/bite.ts";
 import { CURVE, madeUpView } from "./made-up-view.ts";
 import { createRig, type OpenOptions, type OpenPage, type Rig } from "./rig.ts";
 import { sampleText, showText } from "./sample-view.ts";
@@ -670,6 +672,128 @@ describe("the strikes", () => {
     const dot = await preview.page.locator(".strike-corner .strike-body").first().getAttribute("d");
     const [from, to] = (dot ?? "").slice(1).split("L");
     expect(from).toBe(to);
+  });
+});
+
+describe("one approach", () => {
+  const openApproach = async (options: OpenOptions = {}, text = ONE_TOOTH) => {
+    await open({ height: 2400, ...options });
+    const { view } = showText(text).output;
+    await preview.show(view);
+    await preview.page.locator("summary", { hasText: "One approach" }).click();
+    await preview.page.locator(".approach-bar").waitFor();
+    await preview.settle();
+    return view;
+  };
+  const scrub = async (name: string, value: number) => {
+    await preview.page.getByLabel(name, { exact: true }).fill(String(value));
+    await preview.settle();
+  };
+  const barTransform = () => preview.page.locator(".approach-bar").getAttribute("transform");
+  const words = () => preview.page.locator(".approach-words").textContent();
+
+  it("stands at its first contact, with the depth, what is struck, and the way to its text", async () => {
+    const view = await openApproach({ reducedMotion: true });
+    const { page } = preview;
+    const profile = shownProfile(view);
+    if (!profile || !view.bite) throw new Error("no bite");
+    for (const [degrees, mPerS] of [
+      [0, 6],
+      [117, 3.25],
+      [245, 0.5],
+    ] as const) {
+      await scrub("Starting phase", degrees);
+      await scrub("Closing speed", mPerS);
+      const advanceMm = (mPerS * 1000) / view.bite.radPerS;
+      const contact = contactAt(profile, advanceMm, (degrees * Math.PI) / 180);
+      const depth = `${Number(contact.depthMm.toFixed(2))} mm`;
+      expect(await words()).toMatch(
+        new RegExp(`^${depth} deep\\. (Square|Skidding) on a tooth, strike angle`),
+      );
+      expect(await page.locator(".contact .dimension-label").textContent()).toBe(depth);
+    }
+    await page.locator(".approach-words .link").click();
+    const [said] = await preview.said("reveal");
+    expect(view.drawing?.loops[0]?.segments.map(({ source }) => source)).toContainEqual(said?.source);
+  });
+
+  it("runs to the contact and stops there, and can be stopped on the way", async () => {
+    await openApproach();
+    const { page } = preview;
+    const course = page.getByLabel("Course");
+    await page.getByRole("button", { name: "Play" }).click();
+    expect(await page.locator(".contact").isVisible()).toBe(false);
+    await expect.poll(() => course.inputValue().then(Number)).toBeGreaterThan(0.05);
+    await page.getByRole("button", { name: "Pause" }).click();
+    const stopped = await course.inputValue();
+    expect(Number(stopped)).toBeLessThan(1);
+    await page.waitForTimeout(120);
+    expect(await course.inputValue()).toBe(stopped);
+    await page.getByRole("button", { name: "Play" }).click();
+    await expect.poll(() => course.inputValue(), { timeout: 15_000 }).toBe("1");
+    expect(await page.getByRole("button", { name: "Play" }).isVisible()).toBe(true);
+    expect(await page.locator(".contact").isVisible()).toBe(true);
+    expect(await page.locator("[role=status]").allTextContents()).toContainEqual(
+      expect.stringMatching(/mm deep\. .* strike angle/),
+    );
+    expect(await page.getByText("Shown 200 times slower").isVisible()).toBe(true);
+  }, 30_000);
+
+  it("moves only by its sliders where motion is reduced", async () => {
+    await openApproach({ reducedMotion: true });
+    const { page } = preview;
+    expect(await page.locator(".approach-play").isVisible()).toBe(false);
+    expect(await page.getByText("Motion is reduced").isVisible()).toBe(true);
+    const still = await barTransform();
+    await page.waitForTimeout(200);
+    expect(await barTransform()).toBe(still);
+    await scrub("Course", 0.4);
+    expect(await barTransform()).not.toBe(still);
+    expect(await page.locator(".contact").isVisible()).toBe(false);
+    expect(await page.getByLabel("Course").getAttribute("aria-valuetext")).toMatch(
+      /^The bar turns [\d.]+° more until contact\.$/,
+    );
+  });
+
+  it("puts bar and target where they touch, whatever the target", async () => {
+    for (const target of ["edge", "round 8 mm offset 20 mm"]) {
+      await openApproach({ reducedMotion: true }, ONE_TOOTH.replace("target edge", `target ${target}`));
+      const apart = await preview.page.evaluate(`(() => {
+        const box = (selector) => document.querySelector(selector).getBoundingClientRect();
+        const middle = ({ x, y, width, height }) => [x + width / 2, y + height / 2];
+        const [spotX, spotY] = middle(box(".contact-spot"));
+        const body = box(".approach-target .target-body");
+        const [midX, midY] = middle(body);
+        return ${target === "edge"} ? Math.hypot(spotX - body.x, spotY - midY)
+          : Math.hypot(spotX - midX, spotY - midY) - body.width / 2;
+      })()`);
+      expect(Math.abs(Number(apart)), target).toBeLessThan(2);
+    }
+  });
+
+  it("looks closer on request, and follows the speed that is read in the chart", async () => {
+    await openApproach({ reducedMotion: true });
+    const { page, settle } = preview;
+    const width = async () => (await page.locator(".approach-bar").boundingBox())?.width ?? 0;
+    const whole = await width();
+    await page.getByLabel("Close up").check();
+    await settle();
+    expect(await width()).toBeGreaterThan(2 * whole);
+    await page.locator(".chart").focus();
+    await page.keyboard.press("Home");
+    await settle();
+    expect(await page.getByLabel("Closing speed", { exact: true }).inputValue()).toBe("0.5");
+  });
+
+  it("stays open when the page is drawn anew before a click is told of", async () => {
+    await openShown();
+    await preview.page.evaluate(`(async () => {
+      document.querySelector(".approach").closest("details").querySelector("summary").click();
+      document.querySelector(".chart").dispatchEvent(new PointerEvent("pointermove"));
+    })()`);
+    await preview.settle();
+    await preview.settle();
+    expect(await preview.page.locator(".approach").isVisible()).toBe(true);
   });
 });
 

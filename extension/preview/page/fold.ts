@@ -16,17 +16,21 @@ export function createFold(
 ): Fold {
   const summary = el("summary", {}, title);
   const element = el("details", { class: "fold" }, summary, ...content);
+  /** What the state and the element agree on: a click is told of only after the element has changed. */
+  let agreed = false;
   element.addEventListener("toggle", () => {
-    const { openSections } = state();
-    if (openSections.includes(name) === element.open) return;
-    const others = openSections.filter((open) => open !== name);
+    if (agreed === element.open) return;
+    agreed = element.open;
+    const others = state().openSections.filter((open) => open !== name);
     change({ openSections: element.open ? [...others, name] : others });
   });
   return {
     element,
     summary,
     update: ({ openSections }) => {
-      if (element.open !== openSections.includes(name)) element.open = openSections.includes(name);
+      if (agreed === openSections.includes(name)) return;
+      agreed = !agreed;
+      element.open = agreed;
     },
   };
 }

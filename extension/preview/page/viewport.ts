@@ -50,11 +50,17 @@ export function panned({ centre, pxPerMm }: Viewport, dx: number, dy: number): V
 /** Room around a fitted drawing for the spin arrow and the labels. */
 const MARGIN_PX = 34;
 
+type Bounds = readonly [number, number, number, number];
+
 /** The viewport that shows a box, upright, middle to middle. */
-export function fittedTo(bounds: readonly [number, number, number, number], size: Size): Viewport {
-  const [x0, y0, x1, y1] = bounds;
+export function fittedTo(bounds: Bounds, size: Size): Viewport {
+  return fittedInto(bounds, size, MARGIN_PX);
+}
+
+/** The same with a margin of one's own. */
+export function fittedInto([x0, y0, x1, y1]: Bounds, size: Size, marginPx: number): Viewport {
   const scale = (room: number, extent: number) =>
-    Math.max(room - 2 * MARGIN_PX, room / 3) / Math.max(extent, 1e-3);
+    Math.max(room - 2 * marginPx, room / 3) / Math.max(extent, 1e-3);
   const pxPerMm = Math.min(scale(size.width, x1 - x0), scale(size.height, y1 - y0));
   return {
     centre: { x: (x0 + x1) / 2, y: (y0 + y1) / 2 },

@@ -1,4 +1,6 @@
 /** Bite against closing speed: the chart, what is read from it, and the table behind it. */
+
+import { createApproachPart } from "../approach/approach-part.ts";
 import { el, freshId, setHidden, setText } from "../dom.ts";
 import { createFold } from "../fold.ts";
 import type { PageContext, PageState } from "../page-state.ts";
@@ -20,6 +22,7 @@ export function createBitePart(context: PageContext): Part {
   const table = createBiteTable(context);
   const fold = createFold(context, "biteTable", strings.biteTable, table.element);
   const strikes = createStrikeList(context);
+  const approach = createApproachPart(context);
   const shown = el(
     "div",
     {},
@@ -27,7 +30,7 @@ export function createBitePart(context: PageContext): Part {
     createLegend(strings),
     chart.element,
     readout,
-    el("div", { class: "folds" }, strikes.element, fold.element),
+    el("div", { class: "folds" }, strikes.element, approach.element, fold.element),
   );
   return {
     element: el(
@@ -49,6 +52,7 @@ export function createBitePart(context: PageContext): Part {
       chart.update(state);
       table.update(state);
       strikes.update(state);
+      approach.update(state);
       setText(readout, readText(state, context));
     },
   };

@@ -62,7 +62,7 @@ export function createChart(context: PageContext): Part {
       clean.update(model, model.cleanAt, upTo(strings.cleanUpTo, view.bite.cleanMPerS));
       teeth.update(model, model.teethOnlyAt, upTo(strings.teethUpTo, view.bite.teethOnlyMPerS));
       const at = view.bite.curve[chosenIndex(state)];
-      setAttributes(chosen, { d: at ? `M${model.xOf(at).toFixed(2)} ${model.bottom}l-5 8h10Z` : "" });
+      setAttributes(chosen, { d: at ? `M${model.xOf(at).toFixed(2)} ${model.top - 1}l-5 -8h10Z` : "" });
       reader.update(model, view.bite, reading);
       setAttributes(element, {
         "aria-label": `${strings.bite}. ${targetText(view.bite.target, units, strings)}`,
@@ -146,8 +146,9 @@ const SIGN_PX = 6.7;
 /** A speed up to which something holds: a line across the chart with its words beside it, at a height of their own. */
 function createSpeedMark(name: string, below: number) {
   const line = svg("path", { class: `${name}-line` });
+  const back = svg("rect", { class: "speed-back", height: 13 });
   const label = svg("text", { class: "speed-label" });
-  const element = svg("g", { class: name }, line, label);
+  const element = svg("g", { class: name }, line, back, label);
   return {
     element,
     update: ({ left, right, top, bottom }: ChartModel, at: number | null, text: string) => {
@@ -158,6 +159,9 @@ function createSpeedMark(name: string, below: number) {
       // Each begins at its words, so that it runs through no other's.
       const start = top + below - 9;
       setAttributes(line, { d: `M${at} ${start}V${bottom}M${at - 4} ${start}h8` });
+      // It hides the line of another speed that would run through the words.
+      const width = text.length * SIGN_PX;
+      setAttributes(back, { x: onLeft ? at - 7 - width : at + 7, y: top + below - 10, width });
       setAttributes(label, {
         x: at + (onLeft ? -7 : 7),
         y: top + below,
