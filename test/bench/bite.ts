@@ -1,5 +1,6 @@
 /** The bite: a whole curve with its clean bite, from small bars to absurd ones, and one speed against stepping. */
 import { biteAt, biteCurve, biteProfile, cleanBite } from "../../geometry/bite/bite.ts";
+import type { Target } from "../../geometry/language/design.ts";
 import type { Loop } from "../../geometry/outline/segment.ts";
 import { FINE, stepBite } from "../bite/stepping.ts";
 import { type BulgeCorner, bulgeLoop } from "../support/loops.ts";
@@ -37,10 +38,33 @@ function wholeCurve(outer: Loop): number {
   return sum;
 }
 
+/** Forty speeds with the strikes of each, as an editor asks for them on each key. */
+function strikeMaps(outer: Loop, target: Target): number {
+  const points = biteCurve(biteProfile(outer, "ccw", target), CURVE);
+  return points.reduce((sum, { strikes }) => sum + strikes.length, 0);
+}
+
+const TARGETS: readonly Target[] = [
+  { kind: "edge", radiusMm: 0, offsetMm: 0 },
+  { kind: "face", radiusMm: 0, offsetMm: 0 },
+  { kind: "round", radiusMm: 5, offsetMm: 0 },
+  { kind: "edge", radiusMm: 0, offsetMm: 20 },
+];
+
 const [small, middling, large] = [threeTeeth(60), threeTeeth(600), threeTeeth(9999)];
 const profile = biteProfile(small, "ccw");
 
 export const cases: readonly BenchCase[] = [
+  ...TARGETS.map((target): BenchCase => {
+    const told = target.offsetMm === 0 ? target.kind : `${target.kind} ${target.offsetMm} mm aside`;
+    const name = `40 speeds with strike map, ${told}`;
+    return {
+      area: AREA,
+      name,
+      inputs: "60 segments, profile included",
+      run: () => strikeMaps(small, target),
+    };
+  }),
   {
     area: AREA,
     name: "one speed",
