@@ -34,7 +34,7 @@ interface Sight {
 }
 
 export function createApproachPicture(): ApproachPicture {
-  const rim = svg("circle", { class: "rim" });
+  const rim = svg("circle", { class: "approach-rim" });
   const way = svg("path", { class: "approach-way" });
   const plate = svg("path", { class: "approach-bar", "fill-rule": "evenodd" });
   const axis = svg("path", { class: "axis-cross", d: "M-8 0H8M0-8V8" });
