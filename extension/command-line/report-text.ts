@@ -18,6 +18,7 @@ export function reportText(report: Report, analysis: Analysis, path: string, ter
     biteTable(report, terminal),
     strikeTable(report, terminal),
     depthTable(report, terminal),
+    spinTable(report, terminal),
     requirementTable(report.requirements, terminal),
     problemList(analysis, path, terminal),
     cautions(terminal),
@@ -71,6 +72,15 @@ function depthTable({ bite }: Report, terminal: Terminal): string {
     `  ${depth.padEnd(12)}${closing.padEnd(24)}${spin}`;
   const head = line("deepest", "at this spin", `at ${bite.fastest}`);
   const lines = bite.depths.map(({ depth, closing, spin }) => line(depth, closing, spin));
+  return [title, paint(head, "dim", terminal), ...lines].join("\n");
+}
+
+function spinTable({ bite }: Report, terminal: Terminal): string {
+  if (bite.spinningUp.length === 0) return "";
+  const title = paint(`While it spins up, at ${bite.fastest}`, "bold", terminal);
+  const line = (cells: readonly string[]) => `  ${cells.map((cell) => cell.padStart(12)).join("")}`;
+  const head = line(["rpm", `deepest ${bite.depthUnit}`, "mean", "square"]);
+  const lines = bite.spinningUp.map(({ spin, deepest, mean, square }) => line([spin, deepest, mean, square]));
   return [title, paint(head, "dim", terminal), ...lines].join("\n");
 }
 

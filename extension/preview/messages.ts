@@ -11,6 +11,7 @@ import type {
   Report,
   ReportRow,
   RequirementRow,
+  SpinRow,
   StrikeRow,
 } from "../../geometry/files/report.ts";
 import type { Target } from "../../geometry/language/design.ts";
@@ -166,6 +167,9 @@ const isReport = shape<Report>({
       shape<StrikeRow>({ where: isString, share: isString, depth: isString, angle: isString }),
     ),
     depths: arrayOf(shape<DepthRow>({ depth: isString, closing: isString, spin: isString })),
+    spinningUp: arrayOf(
+      shape<SpinRow>({ spin: isString, deepest: isString, mean: isString, square: isString }),
+    ),
   }),
   requirements: arrayOf(
     shape<RequirementRow>({ label: isString, value: isString, limit: isString, holds: orNull(isBoolean) }),

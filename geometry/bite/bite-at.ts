@@ -63,10 +63,21 @@ export function depthsOfBite(
  * The bite at one advance in mm per radian, the teeth found before. Nothing else about the speeds matters.
  */
 export function biteAtAdvance(profile: BiteProfile, teeth: Teeth, advanceMm: number): StruckBite {
+  return struckAt(profile, teeth, advanceMm, {});
+}
+
+/** The same with figures of the caller's own. */
+export function struckAt<T extends object>(
+  profile: BiteProfile,
+  teeth: Teeth,
+  advanceMm: number,
+  own: T,
+): T & StruckBite {
   const advance = leastAdvance(profile, advanceMm);
   const lit = litAt(profile, advance);
   const distribution = depthDistribution(profile, advance, lit);
-  return {
+  const bite = {
+    ...own,
     ...depthsOf(lit),
     ...meanOf(profile, advance, lit),
     medianMm: distribution.depthAtShare(0.5),
@@ -74,8 +85,21 @@ export function biteAtAdvance(profile: BiteProfile, teeth: Teeth, advanceMm: num
     ninetiethMm: distribution.depthAtShare(0.9),
     ...sharesOf(profile, teeth, advance, lit),
     idealMm: teeth.teeth === 0 ? null : (2 * Math.PI * advanceMm) / teeth.teeth,
-    strikes: strikesOf(profile, advance, lit),
   };
+  return withStrikes(bite, () => strikesOf(profile, advance, lit));
+}
+
+/** Most who ask for a bite never look at its strikes: they are worked out when first looked at. */
+function withStrikes<T extends object>(
+  bite: T,
+  find: () => readonly Strike[],
+): T & Pick<StruckBite, "strikes"> {
+  let strikes: readonly Strike[] | null = null;
+  const get = () => {
+    strikes ??= find();
+    return strikes;
+  };
+  return Object.defineProperty(bite, "strikes", { enumerable: true, get }) as T & Pick<StruckBite, "strikes">;
 }
 
 /** The deepest bite at one advance, alone: for searches. */

@@ -1,5 +1,5 @@
 import { advanceMmPerRad } from "./approach.ts";
-import { biteAtAdvance, type StruckBite } from "./bite-at.ts";
+import { type StruckBite, struckAt } from "./bite-at.ts";
 import type { BiteProfile } from "./bite-profile.ts";
 
 /** The bite with the closing speed it belongs to. */
@@ -24,6 +24,6 @@ export function biteCurve(profile: BiteProfile, range: BiteRange): BitePoint[] {
   return Array.from({ length: count }, (_, i) => {
     const share = count > 1 ? i / (count - 1) : 0;
     const closingMPerS = fromMPerS * (1 - share) + toMPerS * share;
-    return { closingMPerS, ...biteAtAdvance(profile, teeth, advanceMmPerRad({ closingMPerS, radPerS })) };
+    return struckAt(profile, teeth, advanceMmPerRad({ closingMPerS, radPerS }), { closingMPerS });
   });
 }

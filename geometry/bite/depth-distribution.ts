@@ -25,61 +25,69 @@ export function depthDistribution(
   advance: number,
   lit: readonly LitDepths[],
 ): DepthDistribution {
-  const reachWithin = (parts: readonly LitDepths[], depthMm: number): number => {
+  const reachWithin: ReachWithin = (parts, depthMm) => {
     let sum = 0;
     for (const { part, depths } of parts) sum += shallowReach(profile, advance, part, depths, depthMm);
     return sum;
   };
   const whole = reachWithin(lit, Number.POSITIVE_INFINITY);
-  let ends: readonly End[] | null = null;
-  const depthAtShare = (share: number) => {
-    ends ??= endsOf(lit);
-    return quantile(ends, lit, share * whole, reachWithin);
+  return {
+    shareWithin: (depthMm) => reachWithin(lit, depthMm) / whole,
+    depthAtShare: (share) => depthWithReach(lit, share * whole, reachWithin),
   };
-  return { shareWithin: (depthMm) => reachWithin(lit, depthMm) / whole, depthAtShare };
 }
 
-/** A depth at which a lit part ends. */
-interface End {
-  readonly depthMm: number;
-  /** The reach of what goes no deeper; NaN until it is asked for. */
-  reach: number;
-}
+/** The reach of what of some parts goes no deeper. */
+type ReachWithin = (parts: readonly LitDepths[], depthMm: number) => number;
 
-function endsOf(lit: readonly LitDepths[]): End[] {
-  const depths = new Set<number>();
-  for (const { depths: own } of lit) depths.add(own[0]).add(own[1]);
-  return [...depths].sort((a, b) => a - b).map((depthMm) => ({ depthMm, reach: Number.NaN }));
+/** What is still in question: depths between two bounds, the parts that are about, and the reach of what is shallower. */
+interface Bracket {
+  readonly shallow: number;
+  readonly deep: number;
+  readonly parts: readonly LitDepths[];
+  readonly before: number;
 }
 
 const JUST_SHORT = 1e-12;
 
 /**
- * Between neighbouring ends the reach grows evenly, and only by the parts that span both; at an end it may jump, where
- * the bar is level.
+ * The least depth within which there is a reach. The bracket is narrowed at the ends of parts, as in a quick select,
+ * so that each part is looked at a few times; where no end lies within, the reach grows evenly.
  */
-function quantile(
-  ends: readonly End[],
-  lit: readonly LitDepths[],
-  wanted: number,
-  reachWithin: (parts: readonly LitDepths[], depthMm: number) => number,
-): number {
-  let [low, high] = [-1, ends.length - 1];
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    const end = atRound(ends, middle);
-    if (Number.isNaN(end.reach)) end.reach = reachWithin(lit, end.depthMm);
-    if (end.reach >= wanted) high = middle;
-    else low = middle;
+function depthWithReach(lit: readonly LitDepths[], wanted: number, reachWithin: ReachWithin): number {
+  const deepest = lit.reduce((most, { depths: [a, b] }) => Math.max(most, a, b), 0);
+  let bracket: Bracket = { shallow: -1, deep: deepest, parts: lit, before: 0 };
+  for (let end = endWithin(bracket); end !== null; end = endWithin(bracket)) {
+    const { before, parts } = bracket;
+    bracket = narrowed(bracket, end, before + reachWithin(parts, end) >= wanted);
   }
-  const deep = atRound(ends, high).depthMm;
-  if (low < 0) return deep;
-  const { depthMm: shallow, reach: base } = atRound(ends, low);
-  const spanning = lit.filter(
-    ({ depths: [a, b] }) => Math.min(a, b) <= shallow && Math.max(a, b) >= deep && a !== b,
-  );
-  const before = reachWithin(spanning, shallow);
-  const rest = (depth: number) => base - before + reachWithin(spanning, depth) - wanted;
-  // Just short of a level part at `deep`, the reach is what it is without that part.
+  const { shallow, deep, parts, before } = bracket;
+  if (shallow < 0) return deep;
+  // Level parts at `deep` are a step there, not a growth before it.
+  const growing = parts.filter(({ depths: [a, b] }) => a !== b);
+  const rest = (depth: number) => before + reachWithin(growing, depth) - wanted;
   return rest(deep - (deep - shallow) * JUST_SHORT) < 0 ? deep : rootBetween(rest, shallow, deep);
+}
+
+/** An end of a part strictly within the bracket, of one in the middle of the list if there is any. */
+function endWithin({ shallow, deep, parts }: Bracket): number | null {
+  for (let i = 0; i < parts.length; i++) {
+    const [a, b] = atRound(parts, i + (parts.length >> 1)).depths;
+    if (a > shallow && a < deep) return a;
+    if (b > shallow && b < deep) return b;
+  }
+  return null;
+}
+
+function narrowed({ shallow, deep, parts, before }: Bracket, end: number, enough: boolean): Bracket {
+  if (enough) {
+    return { shallow, deep: end, parts: parts.filter(({ depths: [a, b] }) => Math.min(a, b) < end), before };
+  }
+  const left: LitDepths[] = [];
+  let passed = before;
+  for (const one of parts) {
+    if (Math.max(one.depths[0], one.depths[1]) > end) left.push(one);
+    else passed += one.part.xTo - one.part.xFrom;
+  }
+  return { shallow: end, deep, parts: left, before: passed };
 }

@@ -373,7 +373,7 @@ const BITE: readonly Figure[] = [
     key: "curve",
     label: "Bite against closing speed",
     meaning:
-      "Depth of bite over all starting phases, shares of strikes, the familiar ideal, and what strikes first, at each closing speed.",
+      "Depth of bite over all starting phases, shares of strikes and the familiar ideal at each closing speed.",
     measure: null,
     better: null,
     requirable: requirable("bite", "6 mm", LENGTH, 1, { speed: true }),
@@ -454,17 +454,5 @@ function biteValues(point: BitePoint): FigureValue {
     cleanShare: point.cleanShare,
     toothShare: point.toothShare,
     passedShare: point.passedShare,
-    strikes: point.strikes.map(({ place, share, depthMm, radiusMm, strikeAngleRad, parts }) => ({
-      [place.kind]: place.index,
-      share,
-      depthMm: [depthMm.least, depthMm.most],
-      radiusMm: [radiusMm.least, radiusMm.most],
-      strikeAngleDeg: [toDegrees(strikeAngleRad.least), toDegrees(strikeAngleRad.most)],
-      parts: parts.map(({ least, most }) => [least, most]),
-    })),
   };
-}
-
-function toDegrees(angleRad: number): number {
-  return (angleRad * 180) / Math.PI;
 }

@@ -1,5 +1,8 @@
 import type { Analysis } from "../analysis/analyse.ts";
+import { biteSpinningUp } from "../analysis/bite-spinning-up.ts";
 import { wantedDepths } from "../analysis/wanted-depths.ts";
+import type { Range, Strike } from "../bite/bite.ts";
+import type { FigureValue } from "../figures/figure.ts";
 import type { LineIndex } from "../language/line-index.ts";
 import type { Problem } from "../language/problem.ts";
 
@@ -16,7 +19,36 @@ export function analysisJson(analysis: Analysis) {
     bar: design.name,
     variant,
     ...figures,
-    bite: { ...figures.bite, forDepth: wantedDepths(analysis.assessment, 1) },
+    bite: {
+      ...figures.bite,
+      curve: curveJson(analysis),
+      forDepth: wantedDepths(analysis.assessment, 1),
+      spinningUp: biteSpinningUp(analysis.assessment).map((at) => ({ ...at })),
+    },
     problems: problems.map((problem) => problemJson(problem, source.lines)),
+  };
+}
+
+/** The bite curve with what strikes first at each closing speed. */
+function curveJson({ figures, assessment }: Analysis): FigureValue {
+  const { curve } = figures.bite;
+  const points = assessment.bite?.curve;
+  if (!Array.isArray(curve) || !points) return null;
+  return curve.map((values: object, i) => ({
+    ...values,
+    strikes: (points[i]?.strikes ?? []).map(strikeJson),
+  }));
+}
+
+function strikeJson({ place, share, depthMm, radiusMm, strikeAngleRad, parts }: Strike): FigureValue {
+  const pair = ({ least, most }: Range) => [least, most];
+  const degrees = ({ least, most }: Range) => [(least * 180) / Math.PI, (most * 180) / Math.PI];
+  return {
+    [place.kind]: place.index,
+    share,
+    depthMm: pair(depthMm),
+    radiusMm: pair(radiusMm),
+    strikeAngleDeg: degrees(strikeAngleRad),
+    parts: parts.map(pair),
   };
 }

@@ -44,6 +44,11 @@ function biteBlocks({ bite }: Report): string[] {
       ["Depth", "Closing speed at this spin", `Spin at ${bite.fastest}`],
       bite.depths.map(({ depth, closing, spin }) => [depth, closing, spin]),
     ),
+    table(
+      `While it spins up, at ${bite.fastest}`,
+      ["Spin (rpm)", depth("Deepest"), depth("Mean"), "Square strikes"],
+      bite.spinningUp.map(({ spin, deepest, mean, square }) => [spin, deepest, mean, square]),
+    ),
   ];
 }
 

@@ -3,6 +3,7 @@
  * it out each in their own way, so none of them can say something else.
  */
 import type { Analysis } from "../analysis/analyse.ts";
+import { biteSpinningUp } from "../analysis/bite-spinning-up.ts";
 import { standingOf } from "../analysis/judge.ts";
 import { type WantedDepth, wantedDepths } from "../analysis/wanted-depths.ts";
 import type { BitePoint } from "../bite/bite.ts";
@@ -53,6 +54,14 @@ export interface StrikeRow {
   readonly angle: string;
 }
 
+/** The bite at a part of the spin, at the fastest closing speed. */
+export interface SpinRow {
+  readonly spin: string;
+  readonly deepest: string;
+  readonly mean: string;
+  readonly square: string;
+}
+
 /** What a wanted depth takes. */
 export interface DepthRow {
   readonly depth: string;
@@ -83,6 +92,7 @@ export interface Report {
     readonly fastest: string;
     readonly strikes: readonly StrikeRow[];
     readonly depths: readonly DepthRow[];
+    readonly spinningUp: readonly SpinRow[];
   };
   readonly requirements: readonly RequirementRow[];
 }
@@ -136,7 +146,7 @@ function biteTable(analysis: Analysis, system: UnitSystem): Report["bite"] {
   const { bite, design } = assessment;
   const units = { speedUnit: speed.unit, depthUnit: depth.unit, target: targetText(design.target, system) };
   const fastest = bite?.curve.at(-1);
-  if (!bite || !fastest) return { ...units, rows: [], fastest: "", strikes: [], depths: [] };
+  if (!bite || !fastest) return { ...units, rows: [], fastest: "", strikes: [], depths: [], spinningUp: [] };
   const picked = roundSpeeds(bite.curve, speed.perUnit).map((closingMPerS) => ({
     closingMPerS,
     ...bite.at(closingMPerS),
@@ -158,6 +168,12 @@ function biteTable(analysis: Analysis, system: UnitSystem): Report["bite"] {
     fastest: join(presentMeasure("speed", fastest.closingMPerS, system)),
     strikes: strikeRows(analysis, fastest, system),
     depths: wantedDepths(assessment, depth.perUnit).map((wanted) => depthRow(wanted, system)),
+    spinningUp: biteSpinningUp(assessment).map(({ rpm, maxMm, meanMm, squareShare }) => ({
+      spin: number(rpm, 5),
+      deepest: length(maxMm),
+      mean: length(meanMm),
+      square: `${Math.round(100 * squareShare)} %`,
+    })),
   };
 }
 

@@ -103,6 +103,9 @@ describe("report", () => {
     for (const key of ["minMm", "tenthMm", "medianMm", "ninetiethMm", "toothShare", "passedShare", "strikes"])
       expect(json.bite.curve[0]).toHaveProperty(key);
     expect(json.bite.forDepth[0]).toHaveProperty("closingMPerS");
+    // A tenth of the spin bites as ten times the closing speed does.
+    expect(json.bite.spinningUp).toHaveLength(10);
+    expect(json.bite.spinningUp.at(-1).maxMm).toBe(json.bite.curve.at(-1).maxMm);
   });
 
   it("agrees with the plate worked out by hand", async () => {

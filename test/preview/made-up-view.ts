@@ -164,6 +164,7 @@ export function madeUpReport(units: UnitSystem, variant: string | null = null): 
       fastest: "",
       strikes: [],
       depths: [],
+      spinningUp: [],
     },
     requirements: [
       { label: "Mass", value: "1.152 kg", limit: "at most 1.6 kg", holds: true },
