@@ -190,8 +190,10 @@ function targetText({ kind, radiusMm, offsetMm }: Design["target"], system: Unit
   return `${what[kind]} that comes in ${length(offsetMm)} off the spin axis, on the side ${side} which the bar strikes`;
 }
 
-/** A place with less than this share of the strikes is told with the rest. */
+/** A place with less than this share of the strikes is not told. */
 const LEAST_SHARE = 0.001;
+/** A spiral is many segments: past this many places, the rest is one row. */
+const MOST_STRIKE_ROWS = 8;
 
 function strikeRows(
   analysis: Analysis,
@@ -202,15 +204,18 @@ function strikeRows(
   const length = (mm: number) => (mm / perUnit).toFixed(system === "mm" ? 1 : 2);
   const percent = (share: number) => `${number(100 * share, 3)} %`;
   const degrees = (rad: number) => Math.round((rad * 180) / Math.PI);
-  const rows = [...strikes]
-    .filter(({ share }) => share >= LEAST_SHARE)
-    .sort((a, b) => b.share - a.share)
-    .map(({ place, share, depthMm, strikeAngleRad }) => ({
-      where: strikePlace(analysis, place, system),
-      share: percent(share),
-      depth: `${length(depthMm.least)}–${length(depthMm.most)} ${unit}`,
-      angle: `${degrees(strikeAngleRad.least)}–${degrees(strikeAngleRad.most)}°`,
-    }));
+  const told = strikes.filter(({ share }) => share >= LEAST_SHARE).sort((a, b) => b.share - a.share);
+  const rest = told.splice(told.length > MOST_STRIKE_ROWS + 1 ? MOST_STRIKE_ROWS : told.length);
+  const rows = told.map(({ place, share, depthMm, strikeAngleRad }) => ({
+    where: strikePlace(analysis, place, system),
+    share: percent(share),
+    depth: `${length(depthMm.least)}–${length(depthMm.most)} ${unit}`,
+    angle: `${degrees(strikeAngleRad.least)}–${degrees(strikeAngleRad.most)}°`,
+  }));
+  if (rest.length > 0) {
+    const share = percent(rest.reduce((sum, strike) => sum + strike.share, 0));
+    rows.push({ where: `${rest.length} places more`, share, depth: "–", angle: "–" });
+  }
   if (passedShare < LEAST_SHARE) return rows;
   return [...rows, { where: "passes the axis unmet", share: percent(passedShare), depth: "–", angle: "–" }];
 }
