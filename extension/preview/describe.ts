@@ -1,6 +1,6 @@
 import type { Analysis } from "../../geometry/analysis/analyse.ts";
 import { presentMeasure, type UnitSystem } from "../../geometry/figures/present.ts";
-import { join, type Report, reportOf } from "../../geometry/files/report.ts";
+import { join, type ReportSummary, summaryOf } from "../../geometry/files/report.ts";
 import type { InnerLoop, Outline } from "../../geometry/outline/segment.ts";
 
 /**
@@ -10,7 +10,7 @@ import type { InnerLoop, Outline } from "../../geometry/outline/segment.ts";
 export function describe(
   analysis: Analysis,
   system: UnitSystem,
-  report: Report = reportOf(analysis, system),
+  report: ReportSummary = summaryOf(analysis, system),
 ): string {
   const sentences = [
     titleSentence(report),
@@ -25,12 +25,12 @@ export function describe(
   return sentences.filter((sentence) => sentence !== null).join(" ");
 }
 
-function titleSentence({ title, variant, subtitle }: Report): string {
+function titleSentence({ title, variant, subtitle }: ReportSummary): string {
   const name = variant === null ? title : `${title}, variant ${variant}`;
   return subtitle === "" ? `${name}.` : `${name}: ${subtitle}.`;
 }
 
-function sizeSentence(report: Report): string | null {
+function sizeSentence(report: ReportSummary): string | null {
   const extent = figureText(report, "boundsMm");
   const reach = figureText(report, "maxRadiusMm");
   if (extent === null) return null;
@@ -62,12 +62,12 @@ function boreText({ segments }: InnerLoop, system: UnitSystem): string {
   return `a bore of ${join(presentMeasure("length", 2 * circle.radiusMm, system))}`;
 }
 
-function massSentence(report: Report): string | null {
+function massSentence(report: ReportSummary): string | null {
   const mass = figureText(report, "massKg");
   return mass === null ? null : `Mass ${mass}.`;
 }
 
-function balanceSentence({ assessment }: Analysis, report: Report): string | null {
+function balanceSentence({ assessment }: Analysis, report: ReportSummary): string | null {
   const { mass } = assessment;
   if (!mass) return null;
   if (mass.imbalanceDeg === null) return "It is balanced.";
@@ -77,14 +77,14 @@ function balanceSentence({ assessment }: Analysis, report: Report): string | nul
   return `${grade === null ? "" : `Balance ${grade}: `}imbalance ${imbalance ?? "not known"}, heavy side at ${side ?? "no side"}.`;
 }
 
-function speedSentence(report: Report): string | null {
+function speedSentence(report: ReportSummary): string | null {
   const speed = figureText(report, "tipSpeedMPerS");
   const energy = figureText(report, "energyJ");
   if (speed === null) return null;
   return energy === null ? `Tip speed ${speed}.` : `Tip speed ${speed}, energy ${energy}.`;
 }
 
-function biteSentence({ assessment }: Analysis, report: Report, system: UnitSystem): string | null {
+function biteSentence({ assessment }: Analysis, report: ReportSummary, system: UnitSystem): string | null {
   const { bite } = assessment;
   const last = bite?.curve.at(-1);
   if (!bite || !last) return null;
@@ -96,7 +96,7 @@ function biteSentence({ assessment }: Analysis, report: Report, system: UnitSyst
 }
 
 /** A figure of the report as text, with a hyphen-free degree sign; `null` where it is not known. */
-function figureText({ sections }: Report, key: string): string | null {
+function figureText({ sections }: ReportSummary, key: string): string | null {
   const row = sections.flatMap(({ rows }) => rows).find((candidate) => candidate.key === key);
   return row === undefined || row.value.text === "–" ? null : join(row.value);
 }

@@ -1,7 +1,7 @@
 import type { Analysis } from "../../geometry/analysis/analyse.ts";
 import { standingOf } from "../../geometry/analysis/judge.ts";
 import { handles } from "../../geometry/editing/editing.ts";
-import { reportOf } from "../../geometry/files/report.ts";
+import { summaryOf } from "../../geometry/files/report.ts";
 import type { Outline, Segment } from "../../geometry/outline/segment.ts";
 import {
   type Bounds,
@@ -39,7 +39,7 @@ export function drawingOf(
 
 /** The report in both systems of units. */
 export function reportsOf(analysis: Analysis): View["reports"] {
-  return { mm: reportOf(analysis, "mm"), in: reportOf(analysis, "in") };
+  return { mm: summaryOf(analysis, "mm"), in: summaryOf(analysis, "in") };
 }
 
 /** The loops of an outline as the page draws them, the outer one first. */

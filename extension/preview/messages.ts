@@ -5,15 +5,7 @@
  */
 import { FIGURE_GROUPS } from "../../geometry/figures/figure.ts";
 import type { UnitSystem } from "../../geometry/figures/present.ts";
-import type {
-  BiteRow,
-  DepthRow,
-  Report,
-  ReportRow,
-  RequirementRow,
-  SpinRow,
-  StrikeRow,
-} from "../../geometry/files/report.ts";
+import type { ReportRow, ReportSummary, RequirementRow } from "../../geometry/files/report.ts";
 import type { Target } from "../../geometry/language/design.ts";
 import type { TextRange } from "../../geometry/language/text.ts";
 import {
@@ -129,12 +121,12 @@ const isDrawing = shape<Drawing>({
   description: shape<Drawing["description"]>({ mm: isString, in: isString }),
 });
 
-const isReport = shape<Report>({
+const isReport = shape<ReportSummary>({
   title: isString,
   variant: orNull(isString),
   subtitle: isString,
   sections: arrayOf(
-    shape<Report["sections"][number]>({
+    shape<ReportSummary["sections"][number]>({
       group: oneOf(...FIGURE_GROUPS),
       title: isString,
       rows: arrayOf(
@@ -147,30 +139,6 @@ const isReport = shape<Report>({
       ),
     }),
   ),
-  bite: shape<Report["bite"]>({
-    speedUnit: isString,
-    depthUnit: isString,
-    rows: arrayOf(
-      shape<BiteRow>({
-        closing: isString,
-        deepest: isString,
-        mean: isString,
-        middle: isString,
-        square: isString,
-        ideal: isString,
-        depthShare: isNumber,
-      }),
-    ),
-    target: isString,
-    fastest: isString,
-    strikes: arrayOf(
-      shape<StrikeRow>({ where: isString, share: isString, depth: isString, angle: isString }),
-    ),
-    depths: arrayOf(shape<DepthRow>({ depth: isString, closing: isString, spin: isString })),
-    spinningUp: arrayOf(
-      shape<SpinRow>({ spin: isString, deepest: isString, mean: isString, square: isString }),
-    ),
-  }),
   requirements: arrayOf(
     shape<RequirementRow>({ label: isString, value: isString, limit: isString, holds: orNull(isBoolean) }),
   ),
@@ -211,7 +179,7 @@ const isView = shape<View>({
   stale: isBoolean,
   drawing: orNull(isDrawing),
   ghosts: arrayOf(shape<Ghost>({ variant: orNull(isString), loops: arrayOf(isLoop) })),
-  reports: shape<Record<UnitSystem, Report>>({ mm: isReport, in: isReport }),
+  reports: shape<Record<UnitSystem, ReportSummary>>({ mm: isReport, in: isReport }),
   bite: orNull(isBite),
   problems: arrayOf(
     shape<ShownProblem>({

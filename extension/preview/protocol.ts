@@ -3,7 +3,7 @@
  * import this file and check what they receive with `messages.ts`; neither trusts the other's bytes.
  */
 import type { UnitSystem } from "../../geometry/figures/present.ts";
-import type { Report } from "../../geometry/files/report.ts";
+import type { ReportSummary } from "../../geometry/files/report.ts";
 import type { Target } from "../../geometry/language/design.ts";
 import type { Severity } from "../../geometry/language/problem.ts";
 import type { TextRange } from "../../geometry/language/text.ts";
@@ -129,7 +129,7 @@ export interface View {
   readonly drawing: Drawing | null;
   readonly ghosts: readonly Ghost[];
   /** The same report in both systems of units, so that switching needs no round trip. */
-  readonly reports: Readonly<Record<UnitSystem, Report>>;
+  readonly reports: Readonly<Record<UnitSystem, ReportSummary>>;
   readonly bite: ShownBite | null;
   readonly problems: readonly ShownProblem[];
   readonly cautions: readonly string[];

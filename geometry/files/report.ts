@@ -76,12 +76,17 @@ export interface RequirementRow {
   readonly holds: boolean | null;
 }
 
-export interface Report {
+/** A report without its tables of the bite: what stands beside a chart. */
+export interface ReportSummary {
   readonly title: string;
   readonly variant: string | null;
   /** Plate, material and spin in one line. */
   readonly subtitle: string;
   readonly sections: readonly ReportSection[];
+  readonly requirements: readonly RequirementRow[];
+}
+
+export interface Report extends ReportSummary {
   readonly bite: {
     readonly speedUnit: string;
     readonly depthUnit: string;
@@ -94,7 +99,6 @@ export interface Report {
     readonly depths: readonly DepthRow[];
     readonly spinningUp: readonly SpinRow[];
   };
-  readonly requirements: readonly RequirementRow[];
 }
 
 const TITLES: Readonly<Record<FigureGroup, string>> = {
@@ -106,13 +110,17 @@ const TITLES: Readonly<Record<FigureGroup, string>> = {
 
 /** Lay out an analysis as a report in one system of units. */
 export function reportOf(analysis: Analysis, system: UnitSystem): Report {
+  return { ...summaryOf(analysis, system), bite: biteTable(analysis, system) };
+}
+
+/** The same without the tables of the bite, which take longer to work out than all the rest. */
+export function summaryOf(analysis: Analysis, system: UnitSystem): ReportSummary {
   const { design, variant } = analysis;
   return {
     title: design.name ?? "Unnamed bar",
     variant,
     subtitle: subtitleOf(analysis, system),
     sections: FIGURE_GROUPS.map((group) => sectionOfGroup(group, analysis, system)),
-    bite: biteTable(analysis, system),
     requirements: requirementRows(analysis, system),
   };
 }

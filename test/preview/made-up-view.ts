@@ -10,7 +10,7 @@ import type {
 } from "../../extension/preview/protocol.ts";
 import { presentMeasure, type UnitSystem } from "../../geometry/figures/present.ts";
 import { CAUTIONS } from "../../geometry/files/cautions.ts";
-import type { Report, ReportRow } from "../../geometry/files/report.ts";
+import type { ReportRow, ReportSummary } from "../../geometry/files/report.ts";
 
 type Pair = readonly [x: number, y: number];
 
@@ -108,7 +108,7 @@ function row(key: string, label: string, value: ReportRow["value"], meaning: str
   return { key, label, value, meaning };
 }
 
-export function madeUpReport(units: UnitSystem, variant: string | null = null): Report {
+export function madeUpReport(units: UnitSystem, variant: string | null = null): ReportSummary {
   const show = (measure: Parameters<typeof presentMeasure>[0], value: number) =>
     presentMeasure(measure, value, units);
   return {
@@ -156,16 +156,6 @@ export function madeUpReport(units: UnitSystem, variant: string | null = null): 
         ],
       },
     ],
-    bite: {
-      speedUnit: "m/s",
-      depthUnit: "mm",
-      target: "an edge",
-      rows: [],
-      fastest: "",
-      strikes: [],
-      depths: [],
-      spinningUp: [],
-    },
     requirements: [
       { label: "Mass", value: "1.152 kg", limit: "at most 1.6 kg", holds: true },
       { label: "Balance", value: "G48.2", limit: "at most G40", holds: false },

@@ -1,6 +1,6 @@
 /** The figures: those that decide first, all others in folding sections, requirements with their verdicts. */
 import type { FigureGroup } from "../../../geometry/figures/figure.ts";
-import type { Report, ReportRow, RequirementRow } from "../../../geometry/files/report.ts";
+import type { ReportRow, ReportSummary, RequirementRow } from "../../../geometry/files/report.ts";
 import { fill, type PreviewStrings } from "../strings.ts";
 import { el, freshId, keepChildren, setAttributes, setHidden, setText } from "./dom.ts";
 import { createFold, type Fold } from "./fold.ts";
@@ -52,7 +52,7 @@ function createKeyFigure(): HTMLElement {
 function updateKeyFigure(
   tile: Element,
   row: ReportRow,
-  report: Report | null,
+  report: ReportSummary | null,
   strings: PreviewStrings,
 ): void {
   const [name, value, note] = tile.children;
@@ -68,7 +68,7 @@ function updateKeyFigure(
 }
 
 /** What belongs beside a key figure: the imbalance with its heavy side beside the balance grade. */
-function noteOf({ key }: ReportRow, report: Report, strings: PreviewStrings): string {
+function noteOf({ key }: ReportRow, report: ReportSummary, strings: PreviewStrings): string {
   if (key !== "balanceGrade") return "";
   const [imbalance, side] = ["imbalanceGMm", "imbalanceDeg"].map((other) => rowOf(report, other));
   if (!imbalance || !side || side.value.text === "–") return "";
@@ -217,10 +217,10 @@ function isDrawn(drawn: Drawn | null, { view, units }: Drawn): boolean {
   return drawn !== null && drawn.view === view && drawn.units === units;
 }
 
-function reportOf({ view, units }: PageState): Report | null {
+function reportOf({ view, units }: PageState): ReportSummary | null {
   return view?.reports[units] ?? null;
 }
 
-function rowOf({ sections }: Report, key: string): ReportRow | undefined {
+function rowOf({ sections }: ReportSummary, key: string): ReportRow | undefined {
   return sections.flatMap(({ rows }) => rows).find((row) => row.key === key);
 }
