@@ -44,7 +44,8 @@ export const OPTION_HELP: Readonly<Record<OptionWord, WordHelp>> = {
     example: "outline mirror x { from (60 mm, 0 mm) line (40 mm, 20 mm) line (-60 mm, 0 mm) }",
   },
   offset: {
-    summary: "How far the line of approach is off the spin axis.",
+    summary:
+      "How far the line of approach is off the spin axis, towards the side to which the struck part of the bar moves; negative for the other side.",
     example: "target edge offset 12 mm",
   },
   radius: {
