@@ -1,3 +1,4 @@
+import { balanceCommand } from "./commands/balance.ts";
 import { checkCommand } from "./commands/check.ts";
 import type { Command } from "./commands/command.ts";
 import { exportCommand } from "./commands/export.ts";
@@ -6,7 +7,13 @@ import { reportCommand } from "./commands/report.ts";
 import { VERSION } from "./version.ts";
 import { CallError, EXIT, type Exit, type World } from "./world.ts";
 
-const COMMANDS: readonly Command[] = [reportCommand, checkCommand, exportCommand, formatCommand];
+const COMMANDS: readonly Command[] = [
+  reportCommand,
+  checkCommand,
+  exportCommand,
+  balanceCommand,
+  formatCommand,
+];
 
 /**
  * Run one call of the command line.

@@ -16,6 +16,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   "geometry/figures": ["geometry/language", "geometry/outline", "geometry/bite"],
   "geometry/bite": ["geometry/language", "geometry/outline"],
   "geometry/analysis": ["geometry/language", "geometry/outline", "geometry/figures", "geometry/bite"],
+  "geometry/study": ["geometry/language", "geometry/outline", "geometry/figures", "geometry/analysis"],
   "geometry/files": [
     "geometry/language",
     "geometry/outline",
@@ -30,6 +31,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     "geometry/figures",
     "geometry/bite",
     "geometry/analysis",
+    "geometry/study",
     "geometry/files",
   ],
 };
