@@ -57,6 +57,20 @@ const SHOTS: readonly Shot[] = [
       await settle();
     },
   },
+  ...THEMES.flatMap((theme) => [
+    {
+      name: `approach-${theme.name}`,
+      options: { theme, width: 420, height: 1900 },
+      view: () => showText(against("brass-limpet-one-tooth", "round 6 mm offset 15 mm")).output.view,
+      before: openBite,
+    },
+    {
+      name: `bite-${theme.name}`,
+      options: { theme, width: 1500, height: 900 },
+      view: () => showText(against("quiet-kettle-disc", "face")).output.view,
+      before: openBite,
+    },
+  ]),
   ...sampleNames().map((name) => ({
     name,
     options: { ...(dark && { theme: dark }), width: 700, height: 1000 },
@@ -65,6 +79,16 @@ const SHOTS: readonly Shot[] = [
   })),
   { name: "forced", options: { ...(light && { theme: light }), forcedColors: true, height: 1250 } },
 ];
+
+function against(name: string, target: string): string {
+  return sampleText(name).replace("target edge", `target ${target}`);
+}
+
+async function openBite({ page, settle }: OpenPage): Promise<void> {
+  await page.locator("summary", { hasText: "One approach" }).click();
+  await page.locator("summary", { hasText: "What strikes first" }).click();
+  await settle();
+}
 
 const folder = await mkdtemp(join(tmpdir(), "barwright-look-"));
 const wanted = process.argv.slice(2);

@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { isHostMessage } from "../../extension/preview/messages.ts";
+import { firstState } from "../../extension/preview/page/page-state.ts";
+import { shownStrikes } from "../../extension/preview/page/strikes/shown-strikes.ts";
+import type { View } from "../../extension/preview/protocol.ts";
 import { CAUTIONS } from "../../geometry/files/cautions.ts";
 import { sampleNames, sampleText, showText } from "./sample-view.ts";
 import { ONE_TOOTH, TWO_TOOTH } from "./texts.ts";
@@ -79,6 +82,28 @@ describe("the view of a sample", () => {
     expect(bite?.squareStrikeRad).toBeCloseTo((35 * Math.PI) / 180, 12);
     expect(JSON.stringify(bite).length).toBeLessThan(3000);
   });
+
+  it.each(["edge", "edge offset 9 mm", "face", "round 5 mm offset -12 mm"])(
+    "lets the page find the very strikes that the figures come from: %s",
+    (target) => {
+      const { chosen, output } = showText(replaced(ONE_TOOTH, "target edge", `target ${target}`));
+      const sent: View = JSON.parse(JSON.stringify(output.view));
+      const [first, last] = [chosen.assessment.bite?.curve[0], chosen.assessment.bite?.curve.at(-1)];
+      for (const [reading, point] of [
+        [0, first],
+        [7, last],
+      ] as const) {
+        const shown = shownStrikes({ ...firstState(null), view: sent, reading });
+        const share = (kinds: readonly string[]) =>
+          (shown?.strikes ?? [])
+            .filter(({ kind }) => kinds.includes(kind))
+            .reduce((sum, strike) => sum + strike.share, 0);
+        expect(share(["square"])).toBeCloseTo(point?.cleanShare ?? -1, 12);
+        expect(share(["square", "skidding"])).toBeCloseTo(point?.toothShare ?? -1, 12);
+        expect(Math.max(...(shown?.strikes ?? []).map(({ depthMm }) => depthMm.most))).toBe(point?.maxMm);
+      }
+    },
+  );
 
   it("has no bite for a target that is not studied or without a spin", () => {
     expect(showText(replaced(ONE_TOOTH, "spin 4800 rpm ccw", "")).output.view.bite).toBeNull();

@@ -11,13 +11,15 @@ import { fineShareText, kindText } from "./strike-text.ts";
 /** What the bands on the outline mean, with the share of each kind and the speed they are for. */
 export function createStrikeKey({ strings }: PageContext): Part {
   const speed = el("li", { class: "strike-speed" });
-  const kinds = STRIKE_KINDS.map((kind) => ({ kind, text: el("span") }));
-  const items = kinds.map(({ kind, text }) => el("li", {}, strikeSample(kind), text));
+  const kinds = STRIKE_KINDS.map((kind) => {
+    const text = el("span");
+    return { kind, text, item: el("li", {}, strikeSample(kind), text) };
+  });
   const element = el(
     "ul",
     { class: "legend strike-key", "aria-label": strings.strikeKinds },
     speed,
-    ...items,
+    ...kinds.map(({ item }) => item),
   );
   let told: { shown: ShownStrikes | null; units: PageState["units"] } | null = null;
   return {
@@ -29,8 +31,9 @@ export function createStrikeKey({ strings }: PageContext): Part {
       setHidden(element, shown === null);
       if (!shown) return;
       setText(speed, fill(strings.strikesAt, speedText(shown.closingMPerS, state.units)));
-      for (const { kind, text } of kinds) {
+      for (const { kind, text, item } of kinds) {
         const own = shown.strikes.filter((strike) => strike.kind === kind);
+        setHidden(item, own.length === 0);
         const share = own.reduce((sum, strike) => sum + strike.share, 0);
         setText(text, `${kindText(kind, strings)} ${fineShareText(share)}`);
       }
