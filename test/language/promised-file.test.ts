@@ -45,7 +45,10 @@ describe("the promised core syntax", () => {
   it("is read and evaluated without a problem of the text or its values", () => {
     // The ring's holes leave this narrow bar, which the checker says; so it does of holes and bridges under 12 mm.
     const shapes = ["hole-outside", "holes-touch", "hole-too-small", "thin-bridge", "imbalance-over-grade"];
-    expect(problems.filter(({ code }) => !shapes.includes(code))).toEqual([]);
+    const others = problems.filter(
+      ({ code, severity }) => severity !== "information" && !shapes.includes(code),
+    );
+    expect(others).toEqual([]);
     expect(problems.map(({ code }) => code)).toContain("hole-outside");
   });
 
