@@ -722,7 +722,7 @@ describe("one approach", () => {
     const { page } = preview;
     const course = page.getByLabel("Course");
     await page.getByRole("button", { name: "Play" }).click();
-    expect(await page.locator(".contact").isVisible()).toBe(false);
+    await expect.poll(() => page.locator(".contact").isVisible()).toBe(false);
     await expect.poll(() => course.inputValue().then(Number)).toBeGreaterThan(0.05);
     await page.getByRole("button", { name: "Pause" }).click();
     const stopped = await course.inputValue();
