@@ -1,5 +1,7 @@
-/** Every keystroke asks several of these: none may be felt, lenses apart, which analyse every variant. */
-import { describe, expect, it } from "vitest";
+/**
+ * What an editor asks on a key: each should be a millisecond or two, beside one reading of the text. Lenses are left
+ * out: they analyse every variant.
+ */
 import { analyse } from "../../geometry/analysis/analyse.ts";
 import { readSource } from "../../geometry/analysis/source.ts";
 import {
@@ -18,6 +20,7 @@ import {
   symbols,
 } from "../../geometry/editing/editing.ts";
 import { syntheticBar } from "../support/synthetic-bar.ts";
+import type { BenchCase } from "./harness.ts";
 
 const TEXT = syntheticBar(60);
 const SOURCE = readSource(TEXT);
@@ -25,30 +28,8 @@ const ANALYSIS = analyse(SOURCE);
 const NAME = TEXT.lastIndexOf("tip") + 1;
 const IN_STEP = TEXT.lastIndexOf("about");
 
-/** Each takes a millisecond or two at most on a quiet machine. */
-const MOST_MS = 5;
-
-/** What 5 ms hold on a quiet machine, in readings of the text: a busy machine makes both slow alike. */
-const MOST_READINGS = 6;
-
-interface Timing {
-  readonly runMs: number;
-  readonly readingMs: number;
-}
-
-/** The best of several runs, and of as many readings of the text between them. */
-function bestOf(run: () => unknown): Timing {
-  const timed = (work: () => unknown): number => {
-    const start = performance.now();
-    work();
-    return performance.now() - start;
-  };
-  const timings = Array.from({ length: 20 }, () => [timed(run), timed(() => readSource(TEXT))] as const);
-  return {
-    runMs: Math.min(...timings.map(([runMs]) => runMs)),
-    readingMs: Math.min(...timings.map(([, readingMs]) => readingMs)),
-  };
-}
+const AREA = "editing";
+const PEER = "one reading of the text";
 
 const FEATURES: Readonly<Record<string, () => unknown>> = {
   completions: () => completionsAt(ANALYSIS, NAME),
@@ -68,10 +49,12 @@ const FEATURES: Readonly<Record<string, () => unknown>> = {
   "moving a point": () => movePoint(ANALYSIS, 3, { x: 90, y: 40 }),
 };
 
-describe("on a bar of 60 segments each is quick:", () => {
-  it.each(Object.entries(FEATURES))("%s", (_, run) => {
-    expect(run()).not.toBeNull();
-    const { runMs, readingMs } = bestOf(run);
-    expect(runMs).toBeLessThan(Math.max(MOST_MS, MOST_READINGS * readingMs));
-  });
-});
+/** Results are counted by their text, so that nothing can be left out unseen. */
+const sizeOf = (result: unknown): number => JSON.stringify(result)?.length ?? 0;
+
+export const cases: readonly BenchCase[] = [
+  { area: AREA, name: PEER, inputs: "60 segments", run: () => readSource(TEXT).tree.statements.length },
+  ...Object.entries(FEATURES).map(
+    ([name, run]): BenchCase => ({ area: AREA, name, peer: PEER, run: () => sizeOf(run()) }),
+  ),
+];
