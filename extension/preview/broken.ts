@@ -38,6 +38,7 @@ const SHAPELESS: readonly StatementKind[] = [
   "approach",
   "target",
   "require",
+  "balance",
 ];
 
 /** Whether the text is so broken that its outline is not what the builder means: half typed, most often. */

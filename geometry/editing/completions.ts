@@ -8,7 +8,7 @@ import {
   settingCandidates,
   stepCandidates,
 } from "./completions/item-candidates.ts";
-import { operandCandidates } from "./completions/name-candidates.ts";
+import { letNameCandidates, operandCandidates } from "./completions/name-candidates.ts";
 import {
   leadCandidates,
   limitCandidates,
@@ -100,6 +100,7 @@ function takingCandidates(
   analysis: Analysis,
   place: CursorPlace,
 ): readonly Candidate[] {
+  if (taking.kind === "let-name") return letNameCandidates(analysis, place.item);
   const isValue = taking.kind === "value" || taking.kind === "override" || taking.kind === "limit";
   if (!isValue) return startCandidates(taking, about, place.isFree);
   const limits = taking.kind === "limit" ? limitCandidates(place.item[1]?.text ?? "") : [];

@@ -1,4 +1,10 @@
 /** What an editor offers on an outline file, host-free: from a text and a place to plain data. */
+export {
+  type BalanceOffer,
+  balanceFixes,
+  balanceOffer,
+  balancePlace,
+} from "./balance-offer.ts";
 export type { Completion, CompletionKind } from "./completion.ts";
 export { completionsAt } from "./completions.ts";
 export { type Definition, definitionAt } from "./definition.ts";

@@ -18,7 +18,17 @@ export type Taking =
   /** What a requirement compares with, of the kind of its figure. */
   | { readonly kind: "limit" }
   | { readonly kind: "figure"; readonly takesSpeed: boolean }
-  | { readonly kind: "text" | "new-name" | "material" | "relation" | "equals" | "path" | "overrides" };
+  | {
+      readonly kind:
+        | "text"
+        | "new-name"
+        | "let-name"
+        | "material"
+        | "relation"
+        | "equals"
+        | "path"
+        | "overrides";
+    };
 
 export interface Part {
   /** The words before the value, as alternatives; none where the value stands by itself. */
@@ -195,6 +205,14 @@ export const STATEMENT_FORMS: Readonly<Record<StatementWord, readonly Form[]>> =
       part("at", value(SPEED, "3 m/s"), "at speed", "The closing speed that is meant."),
       RELATION,
       LIMIT,
+    ),
+  ],
+  balance: [
+    ...form("balance", part("by", { kind: "let-name" }, "by name", "A let that may be moved.")),
+    ...form(
+      "balance",
+      part("by", { kind: "let-name" }, "by name", "A let that may be moved."),
+      part(",", { kind: "let-name" }, ", name", "Another one."),
     ),
   ],
   variant: form(

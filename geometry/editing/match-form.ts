@@ -122,8 +122,13 @@ function matchPart(
 function isLeadAt(words: readonly string[], tokens: readonly PlaceToken[], start: number): boolean {
   return words.every((word, i) => {
     const token = tokens[start + i];
-    return token === undefined || (token.kind === "word" && token.text === word);
+    return token === undefined || (isWordLike(token) && token.text === word);
   });
+}
+
+/** A comma leads a second name in, as a word would. */
+function isWordLike({ kind, text }: PlaceToken): boolean {
+  return kind === "word" || text === ",";
 }
 
 function matchTaking(
@@ -149,6 +154,7 @@ function matchTaking(
     case "text":
       return token.kind === "string" ? whole(start + 1) : null;
     case "new-name":
+    case "let-name":
     case "material":
       return token.kind === "word" ? whole(start + 1) : null;
     case "relation":

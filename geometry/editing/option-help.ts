@@ -19,7 +19,8 @@ export const OPTION_HELP: Readonly<Record<OptionWord, WordHelp>> = {
     example: "line (60 mm, 20 mm) bevel 3 mm",
   },
   by: {
-    summary: "A point counted from the last one: how far in x and in y.",
+    summary:
+      "A point counted from the last one: how far in x and in y. Behind balance: the lets that may be moved.",
     example: "line by (10 mm, -4 mm)",
   },
   ccw: { summary: "The bar spins counter-clockwise, as drawn.", example: "spin 4200 rpm ccw" },

@@ -140,6 +140,12 @@ export const STATEMENT_HELP: Readonly<Record<StatementWord, StatementHelp>> = {
     example: "require mass <= 1.6 kg",
     snippets: [{ label: "require", template: "require ‹mass› ‹<=|>=› ‹1.6 kg›" }],
   },
+  balance: {
+    summary:
+      "Names one or two lets that the tool may move, within their bounds, to bring the centroid to the spin axis.",
+    example: "balance by tail, lower",
+    snippets: [{ label: "balance by", template: "balance by ‹tail›, ‹lower›" }],
+  },
   variant: {
     summary: "A named set of overrides of lets and settings; everything else is as in the bar itself.",
     example: 'variant "long tail" { thickness 10 mm }',

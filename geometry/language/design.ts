@@ -143,6 +143,13 @@ export interface LetValue {
   readonly nameRange: TextRange;
 }
 
+/** The lets that may be moved to balance the bar. */
+export interface BalanceDesign {
+  /** One or two names of lets. */
+  readonly names: readonly string[];
+  readonly range: TextRange;
+}
+
 export interface Design {
   readonly name: string | null;
   readonly variant: string | null;
@@ -158,5 +165,6 @@ export interface Design {
   readonly approach: Approach | null;
   readonly target: Target;
   readonly requirements: readonly Requirement[];
+  readonly balance: BalanceDesign | null;
   readonly lets: readonly LetValue[];
 }

@@ -1,5 +1,6 @@
 /** From the syntax tree to the design: every name resolved, every value of its kind, for one variant of the file. */
 import type { Design } from "./design.ts";
+import { evaluateBalance } from "./evaluate/balance.ts";
 import { duplicates } from "./evaluate/duplicates.ts";
 import { evaluateFileLets, letStatements, letValues } from "./evaluate/file-lets.ts";
 import { evaluateBore, evaluateHoles } from "./evaluate/holes.ts";
@@ -53,6 +54,7 @@ export function evaluate(tree: SyntaxTree, { variant: name, figures }: EvaluateO
     ...evaluateSettings(scope, tree, variant),
     ...evaluateShape(scope, tree, variant),
     requirements: evaluateRequirements(scope, tree, variant, figures),
+    balance: settingOf(tree, null, "balance", (statement) => evaluateBalance(scope, statement, lets)).value,
   };
   for (const problem of missingStatements(tree, variant)) report(problem);
   for (const problem of unusedLets(tree, lets)) report(problem);

@@ -161,6 +161,8 @@ function statementChildren(statement: Statement): readonly TreeNode[] {
       return expressions(statement.radius, statement.offset);
     case "require":
       return [...names(statement.figure), ...expressions(statement.at), ...limits(statement.limit)];
+    case "balance":
+      return expressions(...statement.names);
     case "variant":
       return statement.body.map((node) => ({ type: "statement", node }));
   }

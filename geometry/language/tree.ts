@@ -140,6 +140,7 @@ export type Statement =
   | ApproachStatement
   | TargetStatement
   | RequireStatement
+  | BalanceStatement
   | VariantStatement
   | OverrideStatement;
 export type StatementKind = Statement["kind"];
@@ -229,6 +230,11 @@ export interface RequireStatement extends StatementNode {
 export interface GradeLiteral extends Node {
   readonly kind: "grade";
   readonly value: number;
+}
+/** `balance by NAME[, NAME]`: the lets that may be moved to balance the bar. */
+export interface BalanceStatement extends StatementNode {
+  readonly kind: "balance";
+  readonly names: readonly NameReference[];
 }
 export interface VariantStatement extends StatementNode {
   readonly kind: "variant";

@@ -18,6 +18,7 @@ export const STATEMENT_WORDS = [
   "approach",
   "target",
   "require",
+  "balance",
   "variant",
 ] as const;
 
@@ -33,6 +34,7 @@ export const ONCE_WORDS = [
   "spin",
   "approach",
   "target",
+  "balance",
 ] as const satisfies readonly (typeof STATEMENT_WORDS)[number][];
 
 export const STEP_WORDS = ["from", "line", "arc", "spiral", "close"] as const;

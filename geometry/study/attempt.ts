@@ -49,8 +49,8 @@ function editsOf(moves: readonly LetMove[]): readonly TextEdit[] {
   return moves.flatMap(({ edit }) => edit ?? []).sort((a, b) => a.start - b.start);
 }
 
-/** The bar as it is: as well balanced as these lets can. */
-function unchanged({ lets, before, start }: Task): Balancing {
+/** The bar as it is. */
+export function unchanged({ lets, before, start }: Task): Balancing {
   const moves = lets.map(({ name, text }) => ({ name, from: text, to: text, edit: null }));
   return { edits: [], moves, after: before, analysis: start };
 }

@@ -5,7 +5,7 @@
 import type { Source } from "../analysis/source.ts";
 import type { Problem } from "../language/problem.ts";
 import type { ProblemCode } from "../language/problem-codes.ts";
-import { type Attempt, attemptAt, valuesAt } from "./attempt.ts";
+import { type Attempt, attemptAt, unchanged, valuesAt } from "./attempt.ts";
 import { type BalanceBy, type BalanceRequest, stateOf, type Task, type WhyNot } from "./balancing.ts";
 import { centroidAt } from "./centroid-at.ts";
 import { type MovableLet, movableLet } from "./movable-let.ts";
@@ -74,7 +74,9 @@ const CLEARLY_OVER = 1.5;
 const GRID_ALONG = { one: 9, two: 5 } as const;
 
 function search(task: Task): BalanceBy {
-  const { lets } = task;
+  const { lets, before, needed } = task;
+  // A bar that is balanced as finely as values are rounded for is left in peace.
+  if (before.eccentricityMm <= needed.aimMm) return { solved: true, before, ...unchanged(task) };
   const measure: Measure = (at) => centroidAt(task.source.tree, task.variant, lets, valuesAt(lets, at));
   const present = lets.map(({ value, least, most }) =>
     Math.min(1, Math.max(0, (value - least) / (most - least))),
@@ -86,9 +88,9 @@ function search(task: Task): BalanceBy {
     if (!found || seen.some(({ at }) => isSamePlace(at, found.at))) continue;
     seen.push(found);
     // To work out a whole file takes far longer than to see that it is too far off.
-    if (found.size > task.needed.neededMm * CLEARLY_OVER) continue;
+    if (found.size > needed.neededMm * CLEARLY_OVER) continue;
     const attempt = attemptAt(task, found);
-    if (attempt.verdict === "balanced") return { solved: true, before: task.before, ...attempt.balancing };
+    if (attempt.verdict === "balanced") return { solved: true, before, ...attempt.balancing };
     refused.push(attempt);
   }
   const [nearest] = seen.sort((one, other) => one.size - other.size);

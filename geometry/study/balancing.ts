@@ -34,7 +34,7 @@ export interface LetMove {
 
 /** A change of the file and what it comes to. */
 export interface Balancing {
-  /** In text order; none where the bar is balanced as well as these lets can. */
+  /** In text order; none where the bar is balanced already. */
   readonly edits: readonly TextEdit[];
   /** One for each name asked for, moved or not. */
   readonly moves: readonly LetMove[];

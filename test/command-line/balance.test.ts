@@ -31,7 +31,7 @@ describe("balance", () => {
     const again = world(written);
     expect(await again.run("check", "a.bar")).toBe(0);
     expect(await again.run("balance", "a.bar", ...BY, "--write")).toBe(0);
-    expect(again.printed).toContain("as well as these lets can");
+    expect(again.printed).toContain("a.bar: balanced already: G0.");
     expect(again.files.get("a.bar")).toBe(written);
   });
 
@@ -88,6 +88,18 @@ describe("balance", () => {
     const called = world(OFF.replace("require mass <= 1.2 kg", "require mass <= 0.6 kg"));
     expect(await called.run("balance", "a.bar", ...BY)).toBe(1);
     expect(called.complained).toContain("mass-over-class");
+  });
+
+  it("takes the lets that the file names, unless told others", async () => {
+    const called = world();
+    expect(await called.run("balance", "a.bar")).toBe(0);
+    expect(called.printed).toMatch(/tail = 70 mm → [\d.]+ mm$/m);
+    const other = world();
+    expect(await other.run("balance", "a.bar", "--by", "tail,upper")).toBe(0);
+    expect(other.printed).not.toContain("lower");
+    const nameless = world(OFF.replace(/^balance .*\n/m, ""));
+    expect(await nameless.run("balance", "a.bar")).toBe(2);
+    expect(nameless.complained).toContain("--by NAME");
   });
 
   it.each([

@@ -31,6 +31,7 @@ const STANDARD: readonly (readonly [string, string])[] = [
   ],
   ["bore", "bore 20 mm"],
   ["spin", "spin 3000 rpm ccw"],
+  ["let", "let tail = 96 mm\nlet lower = 30 mm"],
 ];
 
 /** A whole file in which a line takes the place of the standard one of its kind. */

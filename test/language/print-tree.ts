@@ -63,6 +63,8 @@ function printStatement(statement: Statement): readonly string[] {
       const speed = at === null ? "" : ` at ${printExpression(at)}`;
       return [`require ${figure?.name ?? "?"}${speed} ${relation ?? "?"} ${printLimit(limit)}`];
     }
+    case "balance":
+      return [`balance ${statement.names.map(printExpression).join(" ")}`.trimEnd()];
     case "variant":
       return [
         `variant ${printName(statement.name)}`,

@@ -199,7 +199,7 @@ describe("what is written", () => {
     expect(moves[0]?.to).toBe(`-${positive.moves[0]?.to}`);
   });
 
-  it("is nothing where the bar is balanced as well as its lets can", () => {
+  it("is nothing where the bar is balanced as finely as values are rounded for", () => {
     const once = solved(BAR, { names: ["tail", "low"] });
     const again = solved(once.text, { names: ["tail", "low"] });
     expect(again.edits).toEqual([]);

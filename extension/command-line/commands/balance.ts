@@ -14,10 +14,13 @@ import { exitOf, open } from "./open.ts";
 
 export const balanceCommand: Command = {
   name: "balance",
-  call: "balance FILE --by NAME[,NAME]",
+  call: "balance FILE [--by NAME[,NAME]]",
   does: "Move one or two lets so that the bar balances",
   options: [
-    { call: "--by NAME[,NAME]", does: "the lets that may be moved, within their bounds" },
+    {
+      call: "--by NAME[,NAME]",
+      does: "the lets that may be moved, within their bounds; else those of balance by",
+    },
     { call: "--variant NAME", does: "balance that variant; the bar itself stays as it is" },
     { call: "--write", does: "change the file; without it the change is printed" },
     { call: "--json", does: "one JSON object with stable keys" },
@@ -31,7 +34,8 @@ export const balanceCommand: Command = {
     });
     const path = oneFile(positionals);
     const analysis = await open(path, values.variant, world);
-    const names = namesOf(values.by);
+    const names =
+      values.by === undefined ? namesInFile(analysis, path) : values.by.split(",").map((name) => name.trim());
     const result = balanceBy(analysis.source, { names, variant: analysis.variant });
     if (!result.solved && (result.reason === "wrong-count" || result.reason === "no-such-let"))
       throw new CallError(oneLine(result.message));
@@ -45,9 +49,12 @@ export const balanceCommand: Command = {
   },
 };
 
-function namesOf(by: string | undefined): readonly string[] {
-  if (by === undefined) throw new CallError("Say which lets may be moved: --by NAME or --by NAME,NAME.");
-  return by.split(",").map((name) => name.trim());
+/** Those of the file's own `balance by`. */
+function namesInFile({ design }: Analysis, path: string): readonly string[] {
+  if (design.balance) return design.balance.names;
+  throw new CallError(
+    `${path} has no valid line 'balance by': say which lets may be moved, --by NAME or --by NAME,NAME.`,
+  );
 }
 
 function tell(result: BalanceBy, { source }: Analysis, path: string, written: boolean, world: World): void {
@@ -56,7 +63,7 @@ function tell(result: BalanceBy, { source }: Analysis, path: string, written: bo
     const { before, after, edits } = result;
     lines.push(
       edits.length === 0
-        ? `${path}: balanced as well as these lets can: ${stateText(before)}.`
+        ? `${path}: balanced already: ${stateText(before)}.`
         : `${path}: from ${stateText(before)} to ${stateText(after)}.`,
       ...moveLines(result, source, path),
     );

@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import type { Previews } from "../preview/previews.ts";
 import type { Session } from "../session.ts";
+import { balance } from "./balance.ts";
 import { copyReport } from "./copy-report.ts";
 import { exportAs, exportCutFile } from "./export-commands.ts";
 import { fixAll } from "./fix-all.ts";
@@ -23,6 +24,8 @@ export function registerCommands(session: Session, previews: Previews): vscode.D
     onOutline("exportAs", (document) => exportAs(document, session)),
     onOutline("copyReport", (document) => copyReport(document, session)),
     onOutline("fixAll", (document) => fixAll(document, session)),
+    // Called by the lens of `balance by`; not in the palette.
+    onOutline("balance", (document) => balance(document, session)),
     // Called by lenses, with an address and a variant; not in the palette.
     register("showVariant", session, async (uri, variant) => {
       if (!(uri instanceof vscode.Uri)) return;

@@ -1,14 +1,27 @@
 import * as vscode from "vscode";
-import { lenses } from "../../../geometry/editing/editing.ts";
+import { balanceOffer, balancePlace, lenses } from "../../../geometry/editing/editing.ts";
 import { OUTLINES } from "../language.ts";
 import { toRange } from "../places.ts";
 import type { Session } from "../session.ts";
 import { refreshOn } from "./refresh.ts";
 
-/** Shows the figures above the bar and each variant; a click shows that variant in the preview. */
+/** The lens of `balance by`, which is worked out when it comes into sight. */
+class BalanceLens extends vscode.CodeLens {
+  readonly document: vscode.TextDocument;
+  constructor(document: vscode.TextDocument, range: vscode.Range) {
+    super(range);
+    this.document = document;
+  }
+}
+
+/**
+ * Shows the figures above the bar and each variant, a click shows that variant in the preview; and above `balance by`
+ * what would balance the bar, a click writes it.
+ */
 export function registerLenses(session: Session): vscode.Disposable {
   const refresh = refreshOn(session);
   const provider: vscode.CodeLensProvider = {
+    resolveCodeLens: (lens) => (lens instanceof BalanceLens ? resolved(lens, session) : lens),
     onDidChangeCodeLenses: refresh.event,
     provideCodeLenses: (document, token) => {
       const { lenses: areWanted, units } = session.preferences(document);
@@ -17,7 +30,7 @@ export function registerLenses(session: Session): vscode.Disposable {
         system: units,
         analyseVariant: (variant) => session.outlines.analysis(document, variant),
       });
-      return found.map(
+      const shown = found.map(
         ({ range, title, variant }) =>
           new vscode.CodeLens(toRange(document, range), {
             title,
@@ -26,7 +39,24 @@ export function registerLenses(session: Session): vscode.Disposable {
             arguments: [document.uri, variant],
           }),
       );
+      const place = balancePlace(session.outlines.analysis(document, null));
+      return place ? [...shown, new BalanceLens(document, toRange(document, place))] : shown;
     },
   };
   return vscode.Disposable.from(refresh, vscode.languages.registerCodeLensProvider(OUTLINES, provider));
+}
+
+function resolved(lens: BalanceLens, { outlines, preferences }: Session): vscode.CodeLens {
+  const { document } = lens;
+  const settings = preferences(document).judgement;
+  const offer = balanceOffer(outlines.analysis(document, null), { settings });
+  if (!offer) return lens;
+  const hasEdits = offer.edits.length > 0;
+  lens.command = {
+    title: offer.title,
+    tooltip: offer.detail ?? (hasEdits ? vscode.l10n.t("Write these values into the file") : ""),
+    command: hasEdits ? "barwright.balance" : "",
+    arguments: [document.uri],
+  };
+  return lens;
 }

@@ -38,6 +38,16 @@ export function operandCandidates(
   ];
 }
 
+/** The names of lets alone; those that stand in the item already are left out. */
+export function letNameCandidates(
+  { design, source }: Analysis,
+  item: readonly { readonly text: string }[],
+): readonly Candidate[] {
+  return design.lets
+    .filter(({ name }) => item.every(({ text }) => text !== name))
+    .map((known) => letCandidate(source, known, null));
+}
+
 /** What the comment behind a let says. */
 export function letComment({ text, tree }: Source, { name }: LetValue): string {
   const statement = tree.statements.find(

@@ -4,7 +4,9 @@ import type { Statement } from "../../language/tree.ts";
 import type { Outline } from "../../outline/segment.ts";
 import { perimeterOf } from "../../outline/segment-geometry.ts";
 import { angleOf, distance, norm, ORIGIN } from "../../outline/vector.ts";
+import { balanceOffer } from "../balance-offer.ts";
 import type { Hover, HoverPlace } from "../hover.ts";
+import { plainText } from "../markdown.ts";
 import { STATEMENT_HELP } from "../statement-help.ts";
 import { angleText, lengthText, placeText } from "../value-text.ts";
 import { standingLines } from "./require-hover.ts";
@@ -32,11 +34,19 @@ function madeLines(place: HoverPlace, statement: Statement): readonly string[] {
     case "cutout":
     case "outline":
       return loopLines(outline, statement);
+    case "balance":
+      return offerLines(place);
     case "require":
       return standingLines(place, statement);
     default:
       return [];
   }
+}
+
+/** What could be written, worked out for whoever looks. */
+function offerLines({ analysis }: HoverPlace): readonly string[] {
+  const offer = balanceOffer(analysis, { settings: analysis.assessment.settings });
+  return offer === null ? [] : [offer.title, ...(offer.detail === null ? [] : [offer.detail])].map(plainText);
 }
 
 function isSame(a: Statement["range"], b: Statement["range"]): boolean {

@@ -3,6 +3,7 @@ import type { OutlineStatement, Statement, Symmetry } from "../tree.ts";
 import { STATEMENT_WORDS } from "../vocabulary.ts";
 import type { Cursor } from "./cursor.ts";
 import { expectWord, takeOption, type WordChoice } from "./expect-word.ts";
+import { parseBalance } from "./parse-balance.ts";
 import { parseExpression } from "./parse-expression.ts";
 import { parseHole, parseSlot } from "./parse-hole.ts";
 import { parseLet } from "./parse-let.ts";
@@ -48,6 +49,8 @@ export function parseStatement(cursor: Cursor, word: StatementWord, keyword: Tex
     }
     case "require":
       return parseRequire(cursor, keyword);
+    case "balance":
+      return parseBalance(cursor, keyword);
     case "variant":
       return parseVariant(cursor, keyword);
     default:
