@@ -27,7 +27,11 @@ export function depthDistribution(
 ): DepthDistribution {
   const reachWithin: ReachWithin = (parts, depthMm) => {
     let sum = 0;
-    for (const { part, depths } of parts) sum += shallowReach(profile, advance, part, depths, depthMm);
+    for (const { part, depths } of parts) {
+      const [reachesFrom, reachesTo] = [depths[0] <= depthMm, depths[1] <= depthMm];
+      if (reachesFrom && reachesTo) sum += part.xTo - part.xFrom;
+      else if (reachesFrom || reachesTo) sum += shallowReach(profile, advance, part, reachesFrom, depthMm);
+    }
     return sum;
   };
   const whole = reachWithin(lit, Number.POSITIVE_INFINITY);
@@ -55,7 +59,7 @@ const JUST_SHORT = 1e-12;
  * so that each part is looked at a few times; where no end lies within, the reach grows evenly.
  */
 function depthWithReach(lit: readonly LitDepths[], wanted: number, reachWithin: ReachWithin): number {
-  const deepest = lit.reduce((most, { depths: [a, b] }) => Math.max(most, a, b), 0);
+  const deepest = lit.reduce((most, { depths }) => Math.max(most, depths[0], depths[1]), 0);
   let bracket: Bracket = { shallow: -1, deep: deepest, parts: lit, before: 0 };
   for (let end = endWithin(bracket); end !== null; end = endWithin(bracket)) {
     const { before, parts } = bracket;
@@ -64,7 +68,7 @@ function depthWithReach(lit: readonly LitDepths[], wanted: number, reachWithin: 
   const { shallow, deep, parts, before } = bracket;
   if (shallow < 0) return deep;
   // Level parts at `deep` are a step there, not a growth before it.
-  const growing = parts.filter(({ depths: [a, b] }) => a !== b);
+  const growing = parts.filter(({ depths }) => depths[0] !== depths[1]);
   const rest = (depth: number) => before + reachWithin(growing, depth) - wanted;
   return rest(deep - (deep - shallow) * JUST_SHORT) < 0 ? deep : rootBetween(rest, shallow, deep);
 }
@@ -72,16 +76,21 @@ function depthWithReach(lit: readonly LitDepths[], wanted: number, reachWithin: 
 /** An end of a part strictly within the bracket, of one in the middle of the list if there is any. */
 function endWithin({ shallow, deep, parts }: Bracket): number | null {
   for (let i = 0; i < parts.length; i++) {
-    const [a, b] = atRound(parts, i + (parts.length >> 1)).depths;
-    if (a > shallow && a < deep) return a;
-    if (b > shallow && b < deep) return b;
+    const { depths } = atRound(parts, i + (parts.length >> 1));
+    if (depths[0] > shallow && depths[0] < deep) return depths[0];
+    if (depths[1] > shallow && depths[1] < deep) return depths[1];
   }
   return null;
 }
 
 function narrowed({ shallow, deep, parts, before }: Bracket, end: number, enough: boolean): Bracket {
   if (enough) {
-    return { shallow, deep: end, parts: parts.filter(({ depths: [a, b] }) => Math.min(a, b) < end), before };
+    return {
+      shallow,
+      deep: end,
+      parts: parts.filter(({ depths }) => Math.min(depths[0], depths[1]) < end),
+      before,
+    };
   }
   const left: LitDepths[] = [];
   let passed = before;

@@ -44,19 +44,17 @@ export function squareReach(
   return Math.max(0, end - start);
 }
 
-/** How much of the reach of a lit part is no deeper than a depth; the depths at its ends are given. */
+/** How much of the reach of a lit part is no deeper than a depth that lies between those of its ends. */
 export function shallowReach(
   profile: BiteProfile,
   advance: number,
   { index, from, to, xFrom, xTo }: Lit,
-  [depthFrom, depthTo]: readonly [number, number],
+  isShallowFrom: boolean,
   depthMm: number,
 ): number {
-  if (depthFrom <= depthMm && depthTo <= depthMm) return xTo - xFrom;
-  if (depthFrom > depthMm && depthTo > depthMm) return 0;
   const { curve } = atRound(profile.pieces, index);
   const x = xAt(profile, advance, index, placeAt(curve, from, to, profile.rimMm - depthMm));
-  return Math.min(xTo - xFrom, Math.max(0, depthFrom <= depthMm ? x - xFrom : xTo - x));
+  return Math.min(xTo - xFrom, Math.max(0, isShallowFrom ? x - xFrom : xTo - x));
 }
 
 function xAt({ pieces }: BiteProfile, advance: number, index: number, s: number): number {
