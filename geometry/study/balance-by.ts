@@ -82,7 +82,7 @@ function search(task: Task): BalanceBy {
     Math.min(1, Math.max(0, (value - least) / (most - least))),
   );
   const seen: Found[] = [];
-  const refused: Attempt[] = [];
+  const attempts: Attempt[] = [];
   for (const begin of startsFrom(present, measure)) {
     const found = solveZero(measure, begin, SOLVED_MM);
     if (!found || seen.some(({ at }) => isSamePlace(at, found.at))) continue;
@@ -90,11 +90,18 @@ function search(task: Task): BalanceBy {
     // To work out a whole file takes far longer than to see that it is too far off.
     if (found.size > needed.neededMm * CLEARLY_OVER) continue;
     const attempt = attemptAt(task, found);
-    if (attempt.verdict === "balanced") return { solved: true, before, ...attempt.balancing };
-    refused.push(attempt);
+    attempts.push(attempt);
+    // Good enough to be written, and no better place need be looked for.
+    if (attempt.verdict === "balanced" && found.size <= needed.aimMm) break;
   }
-  const [nearest] = seen.sort((one, other) => one.size - other.size);
-  return failureOf(task, refused[0] ?? (nearest ? attemptAt(task, nearest) : null));
+  const [balanced] = attempts.filter(({ verdict }) => verdict === "balanced").sort(nearestFirst);
+  if (balanced) return { solved: true, before, ...balanced.balancing };
+  const [nearest] = seen.sort(nearestFirst);
+  return failureOf(task, attempts[0] ?? (nearest ? attemptAt(task, nearest) : null));
+}
+
+function nearestFirst(one: Found, other: Found): number {
+  return one.size - other.size;
 }
 
 /** The present values first; only if they lead nowhere is the grid looked at, and then its best places. */

@@ -2,8 +2,11 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { analyse, checkSource } from "../../geometry/analysis/analyse.ts";
 import { readSource } from "../../geometry/analysis/source.ts";
+import { sectionOf } from "../../geometry/figures/section.ts";
 import { applyEdits } from "../../geometry/language/apply-edits.ts";
+import { evaluate } from "../../geometry/language/evaluate.ts";
 import { format } from "../../geometry/language/format.ts";
+import { buildOutline } from "../../geometry/outline/build.ts";
 import { type BalanceBy, type BalanceRequest, balanceBy } from "../../geometry/study/balance-by.ts";
 import { SAMPLES } from "../samples/samples.ts";
 import { centroidByD3, fileOf, type OneToothBar, oneToothBar, shiftOf } from "./one-tooth-bars.ts";
@@ -151,6 +154,69 @@ describe("bars at random", () => {
     );
   });
 });
+
+const CORNERED = fc.record({
+  reach: fc.integer({ min: 100, max: 140 }),
+  upper: fc.integer({ min: 25, max: 45 }),
+  face: fc.integer({ min: 25, max: 50 }),
+  tail: fc.integer({ min: 50, max: 110 }),
+  lower: fc.integer({ min: 25, max: 60 }),
+  outer: fc.integer({ min: 4, max: 22 }),
+  inner: fc.integer({ min: 5, max: 26 }),
+});
+
+/** The one-tooth sample with other lengths and fillets, which do not fit everywhere within the bounds. */
+function cornered(
+  bar: Readonly<Record<"reach" | "upper" | "face" | "tail" | "lower" | "outer" | "inner", number>>,
+) {
+  const { reach, upper, face, tail, lower, outer, inner } = bar;
+  return (ONE_TOOTH[0]?.text ?? "")
+    .replace(/^let reach = [\d.]+/m, `let reach = ${reach}`)
+    .replace(/^let upper = [\d.]+/m, `let upper = ${upper}`)
+    .replace(/^let face = [\d.]+/m, `let face = ${face}`)
+    .replace(/^let tail = .* from .* to [\d.]+/m, `let tail = ${tail} mm from 45 mm to 110`)
+    .replace(/^let lower = .* from .* to [\d.]+/m, `let lower = ${lower} mm from 20 mm to 60`)
+    .replaceAll("round 14 mm", `round ${outer} mm`)
+    .replaceAll("round 20 mm", `round ${inner} mm`);
+}
+
+it("bars whose corners do not fit everywhere come at least as near as a search of the whole bounds", () => {
+  const reasons: string[] = [];
+  fc.assert(
+    fc.property(CORNERED, (bar) => {
+      const text = cornered(bar);
+      const result = run(text, { names: ["tail", "lower"] });
+      reasons.push(result.solved ? "solved" : result.reason);
+      const reached = result.solved ? result : result.nearest;
+      const isOnAxis = Number(reached?.after.balanceGrade) <= 6.3;
+      if (reached && !isOnAxis) {
+        expect(reached.after.eccentricityMm).toBeLessThanOrEqual(leastOnGrid(text) * 1.02);
+      } else expect(isOnAxis || (!result.solved && result.reason === "file-has-errors")).toBe(true);
+    }),
+    { seed: 22, numRuns: 60 },
+  );
+  expect(new Set(reasons)).toEqual(new Set(["solved", "out-of-reach", "file-has-errors"]));
+});
+
+/** The least eccentricity at 15 × 15 places of the bounds, the whole file read for each. */
+function leastOnGrid(text: string): number {
+  const marks = Array.from({ length: 15 }, (_, i) => i / 14);
+  const sizes = marks.flatMap((a) =>
+    marks.map((b) => {
+      const there = text
+        .replace(/^let tail = [\d.]+/m, `let tail = ${45 + 65 * a}`)
+        .replace(/^let lower = [\d.]+/m, `let lower = ${20 + 40 * b}`);
+      const centroid = sectionAt(there)?.centroidMm;
+      return centroid ? Math.hypot(centroid.x, centroid.y) : Number.POSITIVE_INFINITY;
+    }),
+  );
+  return Math.min(...sizes);
+}
+
+function sectionAt(text: string) {
+  const { outline } = buildOutline(evaluate(readSource(text).tree, { variant: null, figures: [] }).design);
+  return outline && sectionOf(outline);
+}
 
 /** Tail and lower edge in mm, as the text has them. */
 function valuesOf(text: string, { inch }: OneToothBar): [tail: number, lower: number] {
