@@ -277,6 +277,40 @@ describe("what is written", () => {
   });
 });
 
+describe("what is needed", () => {
+  it("may be required as an imbalance, however fine", () => {
+    const names = ["tail", "low"];
+    for (const limit of [200, 2, 0.02]) {
+      const text = BAR.replace("balance <= G6.3", `imbalance <= ${limit} g*mm`);
+      const { after, text: written } = solved(text, { names });
+      expect(after.imbalanceGMm).toBeLessThanOrEqual(limit);
+      const codes = analyse(readSource(written)).problems.map(({ code }) => code);
+      expect(codes).not.toContain("imbalance-over-grade");
+    }
+  });
+
+  it("is a hundredth of a millimetre without a spin, and takes no material", () => {
+    const bare = BAR.replace(/^(spin|require|thickness|material) .*\n/gm, "");
+    const result = run(bare, { names: ["tail", "low"] });
+    // Without a thickness the file has an error, which is told first.
+    expect(result).toMatchObject({ solved: false, reason: "file-has-errors" });
+    const resting = solved(BAR.replace(/^(spin|require|material) .*\n/gm, ""), { names: ["tail", "low"] });
+    expect(resting.after.eccentricityMm).toBeLessThanOrEqual(0.01);
+    expect(resting.after).toMatchObject({ balanceGrade: null, imbalanceGMm: null });
+  });
+
+  it("is what the settings expect where the file requires nothing", () => {
+    const balanced = solved(BAR.replace(/^require .*\n/gm, ""), { names: ["tail", "low"] }).text;
+    const narrow = balanced.replace(/^let low = .*/m, "let low = 28 mm from 27.9 mm to 28.5 mm");
+    const by = (balanceGrade: number) => run(narrow, { names: ["low"], settings: { balanceGrade } });
+    const first = by(1);
+    const reached = (first.solved ? null : first.nearest?.after.balanceGrade) ?? Number.NaN;
+    expect(reached).toBeGreaterThan(6.3);
+    expect(by(reached * 1.1).solved).toBe(true);
+    expect(by(reached * 0.9)).toMatchObject({ solved: false, reason: "out-of-reach" });
+  });
+});
+
 describe("a variant", () => {
   it.each([
     ["long", /variant "long" \{ tail = [\d.]+ mm low = [\d.]+ mm reach = 126 mm \} {3}# a\n/],
