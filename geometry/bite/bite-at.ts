@@ -2,9 +2,9 @@ import { advanceMmPerRad, type BiteCondition } from "./approach.ts";
 import { approachLight } from "./approach-light.ts";
 import { atRound } from "./at-round.ts";
 import type { BiteProfile } from "./bite-profile.ts";
-import { type DepthDistribution, depthDistribution, type LitDepths } from "./depth-distribution.ts";
+import { type DepthDistribution, depthDistribution } from "./depth-distribution.ts";
 import { litBy } from "./light.ts";
-import { depthReach, depthsAt, squareReach } from "./reach.ts";
+import { depthReach, type LitDepths, litDepths, squareReach } from "./reach.ts";
 import { type Strike, strikesOf } from "./strikes.ts";
 import type { Teeth } from "./teeth.ts";
 
@@ -75,31 +75,43 @@ export function struckAt<T extends object>(
 ): T & StruckBite {
   const advance = leastAdvance(profile, advanceMm);
   const lit = litAt(profile, advance);
-  const distribution = depthDistribution(profile, advance, lit);
   const bite = {
     ...own,
     ...depthsOf(lit),
     ...meanOf(profile, advance, lit),
-    medianMm: distribution.depthAtShare(0.5),
-    tenthMm: distribution.depthAtShare(0.1),
-    ninetiethMm: distribution.depthAtShare(0.9),
     ...sharesOf(profile, teeth, advance, lit),
     idealMm: teeth.teeth === 0 ? null : (2 * Math.PI * advanceMm) / teeth.teeth,
   };
-  return withStrikes(bite, () => strikesOf(profile, advance, lit));
+  const depths = once(() => depthDistribution(profile, advance, lit));
+  return withLazy(bite, {
+    medianMm: () => depths().depthAtShare(0.5),
+    tenthMm: () => depths().depthAtShare(0.1),
+    ninetiethMm: () => depths().depthAtShare(0.9),
+    strikes: () => strikesOf(profile, advance, lit),
+  });
 }
 
-/** Most who ask for a bite never look at its strikes: they are worked out when first looked at. */
-function withStrikes<T extends object>(
-  bite: T,
-  find: () => readonly Strike[],
-): T & Pick<StruckBite, "strikes"> {
-  let strikes: readonly Strike[] | null = null;
-  const get = () => {
-    strikes ??= find();
-    return strikes;
+/**
+ * Most who ask for a bite look at a few of its figures: those that cost more than all the others are worked out when
+ * they are first looked at. They are properties like the rest, so comparing or spreading a bite asks for them.
+ */
+function withLazy<T extends object, L extends object>(
+  known: T,
+  lazy: { readonly [K in keyof L]: () => L[K] },
+): T & L {
+  const properties: PropertyDescriptorMap = {};
+  for (const name of Object.keys(lazy) as (keyof L & string)[]) {
+    properties[name] = { enumerable: true, get: once(lazy[name]) };
+  }
+  return Object.defineProperties(known, properties) as T & L;
+}
+
+function once<T>(find: () => T): () => T {
+  let found: { readonly value: T } | null = null;
+  return () => {
+    found ??= { value: find() };
+    return found.value;
   };
-  return Object.defineProperty(bite, "strikes", { enumerable: true, get }) as T & Pick<StruckBite, "strikes">;
 }
 
 /** The deepest bite at one advance, alone: for searches. */
@@ -114,21 +126,21 @@ export function leastAdvance({ rimMm }: BiteProfile, advanceMm: number): number 
 
 /** What is lit at one advance, not below the least, with its depths. */
 export function litAt(profile: BiteProfile, advance: number): LitDepths[] {
-  return litBy(approachLight(profile, advance)).map((part) => ({ part, depths: depthsAt(profile, part) }));
+  return litBy(approachLight(profile, advance)).map((part) => litDepths(profile, part));
 }
 
 function depthsOf(lit: readonly LitDepths[]): Pick<Bite, "minMm" | "maxMm"> {
   let [minMm, maxMm] = [Number.POSITIVE_INFINITY, 0];
-  for (const { depths } of lit) {
-    minMm = Math.min(minMm, depths[0], depths[1]);
-    maxMm = Math.max(maxMm, depths[0], depths[1]);
+  for (const { depthFrom, depthTo } of lit) {
+    minMm = Math.min(minMm, depthFrom, depthTo);
+    maxMm = Math.max(maxMm, depthFrom, depthTo);
   }
   return { minMm, maxMm };
 }
 
 function meanOf(profile: BiteProfile, advance: number, lit: readonly LitDepths[]): Pick<Bite, "meanMm"> {
   let depth = 0;
-  for (const { part, depths } of lit) depth += depthReach(profile, advance, part, depths);
+  for (const one of lit) depth += depthReach(profile, advance, one);
   return { meanMm: depth / (2 * Math.PI * advance) };
 }
 

@@ -1,15 +1,8 @@
 /** How deep the strikes go, over all starting phases: exact, from the lit parts. */
 import { atRound } from "./at-round.ts";
 import type { BiteProfile } from "./bite-profile.ts";
-import type { Lit } from "./light.ts";
-import { shallowReach } from "./reach.ts";
+import { type LitDepths, shallowReach } from "./reach.ts";
 import { rootBetween } from "./root.ts";
-
-/** A lit part with the depths at its ends. */
-export interface LitDepths {
-  readonly part: Lit;
-  readonly depths: readonly [number, number];
-}
 
 /** The distribution of the depth of bite at one advance. */
 export interface DepthDistribution {
@@ -25,78 +18,104 @@ export function depthDistribution(
   advance: number,
   lit: readonly LitDepths[],
 ): DepthDistribution {
-  const reachWithin: ReachWithin = (parts, depthMm) => {
-    let sum = 0;
-    for (const { part, depths } of parts) {
-      const [reachesFrom, reachesTo] = [depths[0] <= depthMm, depths[1] <= depthMm];
-      if (reachesFrom && reachesTo) sum += part.xTo - part.xFrom;
-      else if (reachesFrom || reachesTo) sum += shallowReach(profile, advance, part, reachesFrom, depthMm);
-    }
-    return sum;
-  };
-  const whole = reachWithin(lit, Number.POSITIVE_INFINITY);
+  const parts = partsOf(profile, advance, lit);
+  let whole = 0;
+  for (const reach of parts.reach) whole += reach;
+  const all = Int32Array.from(lit.keys());
   return {
-    shareWithin: (depthMm) => reachWithin(lit, depthMm) / whole,
-    depthAtShare: (share) => depthWithReach(lit, share * whole, reachWithin),
+    shareWithin: (depthMm) => reachWithin(parts, all, all.length, depthMm) / whole,
+    depthAtShare: (share) => depthWithReach(parts, all.slice(), share * whole),
   };
 }
 
-/** The reach of what of some parts goes no deeper. */
-type ReachWithin = (parts: readonly LitDepths[], depthMm: number) => number;
+/**
+ * The lit parts in columns, since every closing speed of a curve asks for three quantiles of up to thousands of parts:
+ * how shallow and how deep each goes, and its reach.
+ */
+interface Parts {
+  readonly least: Float64Array;
+  readonly most: Float64Array;
+  readonly reach: Float64Array;
+  /** The reach of what of a part goes no deeper than a depth between its least and its most. */
+  within(part: number, depthMm: number): number;
+}
 
-/** What is still in question: depths between two bounds, the parts that are about, and the reach of what is shallower. */
-interface Bracket {
-  readonly shallow: number;
-  readonly deep: number;
-  readonly parts: readonly LitDepths[];
-  readonly before: number;
+function partsOf(profile: BiteProfile, advance: number, lit: readonly LitDepths[]): Parts {
+  const [least, most, reach] = [0, 0, 0].map(() => new Float64Array(lit.length)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  for (const [i, { part, depthFrom, depthTo }] of lit.entries()) {
+    least[i] = Math.min(depthFrom, depthTo);
+    most[i] = Math.max(depthFrom, depthTo);
+    reach[i] = part.xTo - part.xFrom;
+  }
+  const within = (i: number, depthMm: number) => {
+    const { part, depthFrom, depthTo } = atRound(lit, i);
+    return shallowReach(profile, advance, part, depthFrom < depthTo, depthMm);
+  };
+  return { least, most, reach, within };
+}
+
+/** The reach of what of the first `count` parts of a list goes no deeper. */
+function reachWithin(parts: Parts, list: Int32Array, count: number, depthMm: number): number {
+  const { least, most, reach } = parts;
+  let sum = 0;
+  for (let at = 0; at < count; at++) {
+    const i = list[at] ?? 0;
+    if ((most[i] ?? 0) <= depthMm) sum += reach[i] ?? 0;
+    else if ((least[i] ?? 0) <= depthMm) sum += parts.within(i, depthMm);
+  }
+  return sum;
 }
 
 const JUST_SHORT = 1e-12;
 
 /**
- * The least depth within which there is a reach. The bracket is narrowed at the ends of parts, as in a quick select,
- * so that each part is looked at a few times; where no end lies within, the reach grows evenly.
+ * The least depth within which there is a reach. Two bounds are narrowed at the ends of parts, as in a quick select: the
+ * list is cut down to what is still about, so each part is looked at a few times. Where no end lies between the
+ * bounds, the reach grows evenly.
  */
-function depthWithReach(lit: readonly LitDepths[], wanted: number, reachWithin: ReachWithin): number {
-  const deepest = lit.reduce((most, { depths }) => Math.max(most, depths[0], depths[1]), 0);
-  let bracket: Bracket = { shallow: -1, deep: deepest, parts: lit, before: 0 };
-  for (let end = endWithin(bracket); end !== null; end = endWithin(bracket)) {
-    const { before, parts } = bracket;
-    bracket = narrowed(bracket, end, before + reachWithin(parts, end) >= wanted);
+function depthWithReach(parts: Parts, list: Int32Array, wanted: number): number {
+  const { least, most, reach } = parts;
+  let [count, before, shallow] = [list.length, 0, -1];
+  let deep = most.reduce((a, b) => Math.max(a, b), 0);
+  for (;;) {
+    const end = endWithin(parts, list, count, shallow, deep);
+    if (end === null) break;
+    const isEnough = before + reachWithin(parts, list, count, end) >= wanted;
+    let left = 0;
+    for (let at = 0; at < count; at++) {
+      const i = list[at] ?? 0;
+      if (isEnough ? (least[i] ?? 0) < end : (most[i] ?? 0) > end) list[left++] = i;
+      else if (!isEnough) before += reach[i] ?? 0;
+    }
+    count = left;
+    if (isEnough) deep = end;
+    else shallow = end;
   }
-  const { shallow, deep, parts, before } = bracket;
   if (shallow < 0) return deep;
-  // Level parts at `deep` are a step there, not a growth before it.
-  const growing = parts.filter(({ depths }) => depths[0] !== depths[1]);
-  const rest = (depth: number) => before + reachWithin(growing, depth) - wanted;
-  return rest(deep - (deep - shallow) * JUST_SHORT) < 0 ? deep : rootBetween(rest, shallow, deep);
+  const rest = (depthMm: number) => before + reachWithin(parts, list, count, depthMm) - wanted;
+  // Just short of a level part at `deep`, which is a step there, the reach is what it is without it.
+  const last = deep - (deep - shallow) * JUST_SHORT;
+  return rest(last) < 0 ? deep : rootBetween(rest, shallow, last);
 }
 
-/** An end of a part strictly within the bracket, of one in the middle of the list if there is any. */
-function endWithin({ shallow, deep, parts }: Bracket): number | null {
-  for (let i = 0; i < parts.length; i++) {
-    const { depths } = atRound(parts, i + (parts.length >> 1));
-    if (depths[0] > shallow && depths[0] < deep) return depths[0];
-    if (depths[1] > shallow && depths[1] < deep) return depths[1];
+/** An end of a part strictly between two depths, of one in the middle of the list if there is any. */
+function endWithin(
+  { least, most }: Parts,
+  list: Int32Array,
+  count: number,
+  shallow: number,
+  deep: number,
+): number | null {
+  for (let step = 0; step < count; step++) {
+    const at = step + (count >> 1);
+    const i = list[at < count ? at : at - count] ?? 0;
+    const [a, b] = [least[i] ?? 0, most[i] ?? 0];
+    if (a > shallow && a < deep) return a;
+    if (b > shallow && b < deep) return b;
   }
   return null;
-}
-
-function narrowed({ shallow, deep, parts, before }: Bracket, end: number, enough: boolean): Bracket {
-  if (enough) {
-    return {
-      shallow,
-      deep: end,
-      parts: parts.filter(({ depths }) => Math.min(depths[0], depths[1]) < end),
-      before,
-    };
-  }
-  const left: LitDepths[] = [];
-  let passed = before;
-  for (const one of parts) {
-    if (Math.max(one.depths[0], one.depths[1]) > end) left.push(one);
-    else passed += one.part.xTo - one.part.xFrom;
-  }
-  return { shallow: end, deep, parts: left, before: passed };
 }

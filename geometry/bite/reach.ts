@@ -9,21 +9,28 @@ import type { Lit } from "./light.ts";
 import { pieceTurnAt } from "./piece.ts";
 import type { SquarePart } from "./teeth.ts";
 
-/** The depths of bite at both ends of a lit part, in mm. In between the depth runs one way. */
-export function depthsAt(profile: BiteProfile, { index, from, to }: Lit): [from: number, to: number] {
+/** A lit part with the depths at its ends. */
+export interface LitDepths {
+  readonly part: Lit;
+  readonly depthFrom: number;
+  readonly depthTo: number;
+}
+
+/** A lit part with its depths of bite, in mm. In between the depth runs one way. */
+export function litDepths(profile: BiteProfile, part: Lit): LitDepths {
+  const { index, from, to } = part;
   const piece = atRound(profile.pieces, index);
   const rim = profile.rimMm;
   const alongFrom = from === piece.from ? piece.alongFrom : alongAt(piece.curve, from);
   const alongTo = to === piece.to ? piece.alongTo : alongAt(piece.curve, to);
-  return [Math.max(0, rim - alongFrom), Math.max(0, rim - alongTo)];
+  return { part, depthFrom: Math.max(0, rim - alongFrom), depthTo: Math.max(0, rim - alongTo) };
 }
 
-/** ∫(depth) dx over a lit part, dx = d along + κ dψ; the depths at its ends are given. */
+/** ∫(depth) dx over a lit part, dx = d along + κ dψ. */
 export function depthReach(
   profile: BiteProfile,
   advance: number,
-  { index, from, to }: Lit,
-  [depthFrom, depthTo]: readonly [number, number],
+  { part: { index, from, to }, depthFrom, depthTo }: LitDepths,
 ): number {
   const piece = atRound(profile.pieces, index);
   const whole = from === piece.from && to === piece.to;
@@ -44,7 +51,10 @@ export function squareReach(
   return Math.max(0, end - start);
 }
 
-/** How much of the reach of a lit part is no deeper than a depth that lies between those of its ends. */
+/**
+ * How much of the reach of a lit part is no deeper than a depth that lies between those of its ends;
+ * `isShallowFrom` tells which end is the shallower one.
+ */
 export function shallowReach(
   profile: BiteProfile,
   advance: number,

@@ -3,9 +3,8 @@ import { approachLight } from "./approach-light.ts";
 import { atRound } from "./at-round.ts";
 import { leastAdvance, litAt } from "./bite-at.ts";
 import type { BiteProfile } from "./bite-profile.ts";
-import type { LitDepths } from "./depth-distribution.ts";
 import type { Lit } from "./light.ts";
-import { depthsAt } from "./reach.ts";
+import { type LitDepths, litDepths } from "./reach.ts";
 import { type Strike, strikesOf } from "./strikes.ts";
 
 /** How a strike lands: square on a tooth, on a tooth but skidding, or on something that is not a tooth. */
@@ -35,7 +34,7 @@ function splitByKind(profile: BiteProfile, squareStrikeRad: number, advance: num
   const { xAt } = approachLight(profile, advance);
   const byKind: Record<StrikeKind, LitDepths[]> = { square: [], skidding: [], off: [] };
   const add = (kind: StrikeKind, part: Lit) => {
-    if (part.to > part.from) byKind[kind].push({ part, depths: depthsAt(profile, part) });
+    if (part.to > part.from) byKind[kind].push(litDepths(profile, part));
   };
   for (const { part } of litAt(profile, advance)) {
     const { index, from, to } = part;

@@ -1,10 +1,10 @@
 import { atRound } from "./at-round.ts";
 import type { BiteProfile } from "./bite-profile.ts";
 import { radiusAt } from "./curve.ts";
-import type { LitDepths } from "./depth-distribution.ts";
 import { fractionAt } from "./given.ts";
 import type { Place, Touch } from "./offered.ts";
 import { type Piece, strikeAngleAt } from "./piece.ts";
+import type { LitDepths } from "./reach.ts";
 
 /** A range of a figure, `least` ≤ `most`. */
 export interface Range {
@@ -53,10 +53,10 @@ function strikeOf(profile: BiteProfile, advance: number, place: Place, lit: read
   const [depth, radius, angle] = [new Span(), new Span(), new Span()];
   const parts: Range[] = [];
   let reach = 0;
-  for (const { part, depths } of lit) {
+  for (const { part, depthFrom, depthTo } of lit) {
     const piece = atRound(profile.pieces, part.index);
     reach += part.xTo - part.xFrom;
-    depth.add(depths[0]).add(depths[1]);
+    depth.add(depthFrom).add(depthTo);
     // Along a lit part the angle and the radius each run one way.
     for (const s of [part.from, part.to]) {
       angle.add(strikeAngleAt(piece, s));

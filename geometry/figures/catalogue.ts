@@ -438,9 +438,12 @@ function partText(part: BarPart | undefined): string | null {
   return part === undefined ? null : PARTS[part];
 }
 
-/** The first five keys are the oldest; scripts may count on their order. */
+/**
+ * The first five keys are the oldest; scripts may count on their order. What costs more than all of these, quantiles
+ * and strikes, is left to the faces that tell it.
+ */
 function biteValues(point: BitePoint): FigureValue {
-  const { closingMPerS, maxMm, meanMm, squareShare, idealMm, minMm, tenthMm, medianMm, ninetiethMm } = point;
+  const { closingMPerS, maxMm, meanMm, squareShare, idealMm, minMm } = point;
   return {
     closingMPerS,
     maxMm,
@@ -448,9 +451,6 @@ function biteValues(point: BitePoint): FigureValue {
     squareShare,
     idealMm,
     minMm,
-    tenthMm,
-    medianMm,
-    ninetiethMm,
     cleanShare: point.cleanShare,
     toothShare: point.toothShare,
     passedShare: point.passedShare,

@@ -1,7 +1,7 @@
 import type { Analysis } from "../analysis/analyse.ts";
 import { biteSpinningUp } from "../analysis/bite-spinning-up.ts";
 import { wantedDepths } from "../analysis/wanted-depths.ts";
-import type { Range, Strike } from "../bite/bite.ts";
+import type { BitePoint, Range, Strike } from "../bite/bite.ts";
 import type { FigureValue } from "../figures/figure.ts";
 import type { LineIndex } from "../language/line-index.ts";
 import type { Problem } from "../language/problem.ts";
@@ -34,10 +34,13 @@ function curveJson({ figures, assessment }: Analysis): FigureValue {
   const { curve } = figures.bite;
   const points = assessment.bite?.curve;
   if (!Array.isArray(curve) || !points) return null;
-  return curve.map((values: object, i) => ({
-    ...values,
-    strikes: (points[i]?.strikes ?? []).map(strikeJson),
-  }));
+  return curve.map((values: object, i) => ({ ...values, ...spreadJson(points[i]) }));
+}
+
+function spreadJson(point: BitePoint | undefined): Record<string, FigureValue> {
+  if (point === undefined) return {};
+  const { tenthMm, medianMm, ninetiethMm, strikes } = point;
+  return { tenthMm, medianMm, ninetiethMm, strikes: strikes.map(strikeJson) };
 }
 
 function strikeJson({ place, share, depthMm, radiusMm, strikeAngleRad, parts }: Strike): FigureValue {
