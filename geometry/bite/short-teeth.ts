@@ -25,12 +25,12 @@ const MEANT_SHARE = 0.9;
 const JUST_ABOVE = 1e-6;
 const STEP = 1.08;
 
-/** More are not looked at: on a wheel of teeth the first few tell the story. */
-const MOST_TOLD = 4;
+/** Where there are more, they are not looked at: on a wheel of teeth one that stands out is meant to. */
+const MOST_TOLD = 6;
 
 /**
  * The teeth with a square face that the longer ones shade, for an edge that comes straight at the axis: the shortest
- * ones first, and a few at most.
+ * ones first; none where they are many.
  */
 export function shortTeeth(
   profile: BiteProfile,
@@ -46,7 +46,8 @@ export function shortTeeth(
     .map(({ tip, slope }) => ({ tip, climb: climbTo(slope, tip) }))
     .filter(({ climb }) => climb.some((i) => square[i] !== null))
     .sort((a, b) => atRound(pieces, a.tip).alongTo - atRound(pieces, b.tip).alongTo);
-  return short.slice(0, MOST_TOLD).flatMap(({ tip, climb }): ShortTooth[] => {
+  if (short.length > MOST_TOLD) return [];
+  return short.flatMap(({ tip, climb }): ShortTooth[] => {
     const piece = atRound(pieces, tip);
     const point = pointOn(profile, piece, piece.to);
     const { place } = piece.touch;

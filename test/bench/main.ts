@@ -3,8 +3,10 @@
  * exports `cases`.
  */
 import { readdirSync } from "node:fs";
-import { basename } from "node:path";
+import { basename, resolve } from "node:path";
 import { argv, exit } from "node:process";
+import { pathToFileURL } from "node:url";
+import { build } from "esbuild";
 import { type BenchCase, runBench } from "./harness.ts";
 
 const NOT_AREAS = ["harness.ts", "main.ts"];
@@ -16,8 +18,20 @@ function areas(): string[] {
   return files.map((file) => basename(file, ".ts")).sort();
 }
 
+/** Bundled as what is shipped is: run file by file, each function would pay for keeping its name. */
 async function casesOf(area: string): Promise<readonly BenchCase[]> {
-  const { cases }: { cases?: readonly BenchCase[] } = await import(`./${area}.ts`);
+  const outfile = resolve(import.meta.dirname, `../../node_modules/.cache/bench/${area}.mjs`);
+  const entry = resolve(import.meta.dirname, `${area}.ts`);
+  await build({
+    entryPoints: [entry],
+    outfile,
+    bundle: true,
+    platform: "node",
+    format: "esm",
+    packages: "external",
+    logLevel: "error",
+  });
+  const { cases }: { cases?: readonly BenchCase[] } = await import(pathToFileURL(outfile).href);
   if (!cases) throw new Error(`${area}.ts exports no cases`);
   return cases;
 }
