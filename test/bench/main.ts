@@ -29,6 +29,7 @@ async function casesOf(area: string): Promise<readonly BenchCase[]> {
     platform: "node",
     format: "esm",
     packages: "external",
+    define: { "import.meta.dirname": JSON.stringify(import.meta.dirname) },
     logLevel: "error",
   });
   const { cases }: { cases?: readonly BenchCase[] } = await import(pathToFileURL(outfile).href);
