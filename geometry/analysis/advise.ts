@@ -1,5 +1,12 @@
 /** Plain advice on the bite, each with its reason: nothing that is wrong, but what a builder would want to know. */
-import { advanceMmPerRad, type OtherStrike, type Place, shortTeeth } from "../bite/bite.ts";
+import {
+  advanceMmPerRad,
+  closingMPerS,
+  isPlainEdge,
+  type OtherStrike,
+  type Place,
+  shortTeeth,
+} from "../bite/bite.ts";
 import type { Assessment, BiteAssessment } from "../figures/assessment.ts";
 import { number } from "../figures/present.ts";
 import type { Point, Spin } from "../language/design.ts";
@@ -35,17 +42,13 @@ function adviseOnOthers(study: Study): Problem[] {
   const { place, point } = endedBy ?? {};
   if (!endedBy || !place || !point || !closingMPerS || closingMPerS >= study.fastestMPerS) return [];
   const from = `from ${number(closingMPerS, 3)} m/s at ${number(study.spin.rpm, 5)} rpm`;
-  const plain = isPlain(study.bite);
+  const plain = isPlainEdge(study.bite.profile.target);
   if (endedBy.part === "back") {
     const message = `The back of a tooth strikes first at ${told(point)} ${from}.${plain ? reliefAdvice(study, closingMPerS) : ""}`;
     return [information("relief-too-small", rangeOf(study, place), message)];
   }
   const message = `The bar strikes first at ${told(point)}, which is no tooth, ${from}.${plain ? lengthAdvice(study, endedBy) : ""}`;
   return [information("struck-beside-teeth", rangeOf(study, place), message)];
-}
-
-function isPlain({ profile: { target } }: BiteAssessment): boolean {
-  return target.kind === "edge" && target.offsetMm === 0;
 }
 
 /** A target that comes κ nearer for each radian falls by atan(κ/R) below the tip circle where it clears the tip. */
@@ -67,13 +70,13 @@ function lengthAdvice({ bite, advanceMm, fastestMPerS }: Study, { behindRad, bel
 /** Teeth that a longer one keeps from striking. */
 function adviseOnShortTeeth(study: Study): Problem[] {
   const { bite, spin, advanceMm, squareStrikeRad } = study;
-  if (!isPlain(bite)) return [];
+  if (!isPlainEdge(bite.profile.target)) return [];
   return shortTeeth(bite.profile, squareStrikeRad, advanceMm).map(
     ({ point, place, shortMm, fromAdvanceMm }) => {
       const when =
         fromAdvanceMm === null
           ? `does not strike up to ${number(study.fastestMPerS, 3)} m/s`
-          : `strikes only from ${number((fromAdvanceMm * spin.radPerS) / 1000, 3)} m/s`;
+          : `strikes only from ${number(closingMPerS(fromAdvanceMm, spin.radPerS), 3)} m/s`;
       const message =
         `The tooth at ${told(point)} is ${number(shortMm, 3)} mm shorter than the longest one` +
         ` and ${when} at ${number(spin.rpm, 5)} rpm.`;

@@ -1,4 +1,4 @@
-import { biteAt, biteCurve, biteProfile, cleanBite, teethOnly } from "../bite/bite.ts";
+import { biteAt, biteCurve, biteProfile, cleanBite, meetingReachMm, teethOnly } from "../bite/bite.ts";
 import type { Assessment, BiteAssessment } from "../figures/assessment.ts";
 import { massOf } from "../figures/mass.ts";
 import { type Section, sectionOf } from "../figures/section.ts";
@@ -43,9 +43,8 @@ function assessBite(
   settings: Settings,
 ): BiteAssessment | null {
   const { spin, target } = design;
-  const reachMm = maxRadiusMm + (target.kind === "round" ? target.radiusMm : 0);
   // A line that passes the bar by never meets it: no figure is better than a wrong one.
-  if (!spin || (target.kind !== "face" && Math.abs(target.offsetMm) >= reachMm)) return null;
+  if (!spin || Math.abs(target.offsetMm) >= meetingReachMm(target, maxRadiusMm)) return null;
   const profile = biteProfile(outline.outer, spin.direction, target);
   const spinning = { radPerS: spin.radPerS, squareStrikeRad: (settings.squareStrikeDeg * Math.PI) / 180 };
   const [defaultFrom, defaultTo] = settings.approachMPerS;

@@ -1,4 +1,5 @@
 /** Judging a measured design: its requirements, and the balance that is expected where it requires none. */
+import { meetingReachMm } from "../bite/bite.ts";
 import type { Assessment } from "../figures/assessment.ts";
 import { massToRemoveG } from "../figures/balance.ts";
 import { FIGURES } from "../figures/catalogue.ts";
@@ -141,9 +142,9 @@ function judgeExpectedBalance(assessment: Assessment): Problem[] {
 
 /** A line that misses the bar altogether has no bite to study. */
 function judgeTarget({ design, bite, outline, section }: Assessment): Problem[] {
-  const { kind, radiusMm, offsetMm } = design.target;
-  if (bite || !outline || !section || !design.spin || kind === "face") return [];
-  const reachMm = section.maxRadiusMm + radiusMm;
+  const { offsetMm } = design.target;
+  if (bite || !outline || !section || !design.spin) return [];
+  const reachMm = meetingReachMm(design.target, section.maxRadiusMm);
   if (Math.abs(offsetMm) < reachMm) return [];
   return [
     {

@@ -5,7 +5,7 @@
 
 import type { Segment } from "../outline/segment.ts";
 import { pointAt } from "../outline/segment-geometry.ts";
-import { angleOf } from "../outline/vector.ts";
+import { angleOf, wrapped } from "../outline/vector.ts";
 import { atRound } from "./at-round.ts";
 import { type Curve, radiusAt } from "./curve.ts";
 import type { Offered, Touch } from "./offered.ts";
@@ -47,8 +47,7 @@ export function withAxisDisc(
 
 /** How far θ grows along the circle from the end of one excursion to the start of another. */
 function ahead({ thetaTo }: Excursion, { thetaFrom }: Excursion): number {
-  const way = (thetaFrom - thetaTo) % (2 * Math.PI);
-  return way < 0 ? way + 2 * Math.PI : way;
+  return wrapped(thetaFrom - thetaTo);
 }
 
 function farthest({ parts }: Excursion): number {

@@ -29,6 +29,17 @@ export interface BiteProfile {
 /** An edge that comes straight at the spin axis. */
 export const PLAIN_EDGE: Target = { kind: "edge", radiusMm: 0, offsetMm: 0 };
 
+/** Whether a target is one: what is said of reliefs and lengths in mm of radius holds for it alone. */
+export function isPlainEdge({ kind, offsetMm }: Target): boolean {
+  return kind === "edge" && offsetMm === 0;
+}
+
+/** How far from the axis a target's line of approach may pass for a bar of a radius to meet it. */
+export function meetingReachMm({ kind, radiusMm }: Target, maxRadiusMm: number): number {
+  if (kind === "face") return Number.POSITIVE_INFINITY;
+  return maxRadiusMm + (kind === "round" ? radiusMm : 0);
+}
+
 /** ψ must grow by a full turn to within rounding of many segments. */
 const TURN_TOLERANCE_RAD = 1e-6;
 
@@ -48,8 +59,7 @@ export function biteProfile(outer: Loop, direction: SpinDirection, target: Targe
     );
   }
   const rimMm = pieces[0]?.alongFrom ?? 0;
-  const isPlain = target.kind === "edge" && target.offsetMm === 0;
-  const plain = isPlain ? null : biteProfile(outer, direction);
+  const plain = isPlainEdge(target) ? null : biteProfile(outer, direction);
   const known = new Map<number, Teeth>();
   return {
     outer,

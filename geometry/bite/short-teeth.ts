@@ -5,7 +5,7 @@ import type { BiteProfile } from "./bite-profile.ts";
 import { pointOn } from "./given.ts";
 import { litBy } from "./light.ts";
 import type { Place } from "./offered.ts";
-import { climbTo, peaksOf } from "./teeth.ts";
+import { climbTo, peaksOf, slopesOf } from "./teeth.ts";
 
 /** A tooth that is not as long as the longest. */
 export interface ShortTooth {
@@ -41,9 +41,10 @@ export function shortTeeth(
   const { square, tips } = profile.teeth(squareStrikeRad);
   if (tips.length === 0) return [];
   const longest = new Set(tips);
-  const short = peaksOf(profile)
-    .filter(({ tip }) => !longest.has(tip) && atRound(pieces, tip).alongTo >= MEANT_SHARE * rimMm)
-    .map(({ tip, slope }) => ({ tip, climb: climbTo(slope, tip) }))
+  const slope = slopesOf(profile);
+  const short = peaksOf(slope)
+    .filter((tip) => !longest.has(tip) && atRound(pieces, tip).alongTo >= MEANT_SHARE * rimMm)
+    .map((tip) => ({ tip, climb: climbTo(slope, tip) }))
     .filter(({ climb }) => climb.some((i) => square[i] !== null))
     .sort((a, b) => atRound(pieces, a.tip).alongTo - atRound(pieces, b.tip).alongTo);
   if (short.length > MOST_TOLD) return [];

@@ -3,7 +3,7 @@
  * direction it comes from. Only the convex hull is touched: corners and arcs that bulge outwards.
  */
 import type { Segment } from "../outline/segment.ts";
-import { angleOf, norm } from "../outline/vector.ts";
+import { angleOf, FULL_TURN, norm, wrapped } from "../outline/vector.ts";
 import { atRound } from "./at-round.ts";
 import { radiusAt, type SupportCurve } from "./curve.ts";
 import type { Offered, Touch } from "./offered.ts";
@@ -21,8 +21,6 @@ interface Stretch {
   readonly from: number;
   readonly to: number;
 }
-
-const TURN = 2 * Math.PI;
 
 /** The path of a face, once round from θ = 0. */
 export function supportOf(
@@ -48,18 +46,18 @@ export function supportOf(
 function leafOf(segment: Segment, own: Touch, corner: Touch): Stretch[] {
   const atCorner = bulgeAt(segment.to, 0, corner);
   // In offering order the outline goes clockwise: an arc that turns right bulges outwards.
-  if (segment.kind === "line" || segment.sweepRad >= 0) return [{ bulge: atCorner, from: 0, to: TURN }];
+  if (segment.kind === "line" || segment.sweepRad >= 0) return [{ bulge: atCorner, from: 0, to: FULL_TURN }];
   const arc = bulgeAt(segment.centre, segment.radiusMm, own);
-  const from = turned(-segment.startRad);
-  const to = from - Math.max(-TURN, segment.sweepRad);
-  const over = to > TURN ? [{ bulge: arc, from: 0, to: to - TURN }] : [];
-  const within = { bulge: arc, from, to: Math.min(to, TURN) };
+  const from = wrapped(-segment.startRad);
+  const to = from - Math.max(-FULL_TURN, segment.sweepRad);
+  const over = to > FULL_TURN ? [{ bulge: arc, from: 0, to: to - FULL_TURN }] : [];
+  const within = { bulge: arc, from, to: Math.min(to, FULL_TURN) };
   const gaps =
     over.length > 0
-      ? [[to - TURN, from]]
+      ? [[to - FULL_TURN, from]]
       : [
           [0, from],
-          [to, TURN],
+          [to, FULL_TURN],
         ];
   const rest = gaps.flatMap(([a = 0, b = 0]) => (b > a ? [{ bulge: atCorner, from: a, to: b }] : []));
   return [...over, within, ...rest].sort((a, b) => a.from - b.from);
@@ -68,12 +66,6 @@ function leafOf(segment: Segment, own: Touch, corner: Touch): Stretch[] {
 function bulgeAt(centre: Segment["to"], radius: number, touch: Touch): Bulge {
   const curve: SupportCurve = { kind: "support", reach: norm(centre), radius, aside: 0 };
   return { curve, towards: -angleOf(centre), touch };
-}
-
-/** An angle brought into 0 … 2π. */
-function turned(angle: number): number {
-  const rest = angle % TURN;
-  return rest < 0 ? rest + TURN : rest;
 }
 
 /** The upper envelope, by halves. */
@@ -122,7 +114,7 @@ function overtakings(a: Bulge, b: Bulge, from: number, to: number): number[] {
   if (!(Math.abs(cosine) < 1)) return [];
   const towards = Math.atan2(y, x);
   const off = Math.acos(cosine);
-  return [turned(towards - off), turned(towards + off)]
+  return [wrapped(towards - off), wrapped(towards + off)]
     .filter((s) => s > from && s < to)
     .sort((p, q) => p - q);
 }
@@ -139,6 +131,6 @@ function joined(stretches: readonly Stretch[]): Stretch[] {
     else result.push(last === undefined ? { ...stretch, from: 0 } : { ...stretch, from: last.to });
   }
   const last = result.at(-1);
-  if (last !== undefined) result[result.length - 1] = { ...last, to: TURN };
+  if (last !== undefined) result[result.length - 1] = { ...last, to: FULL_TURN };
   return result;
 }

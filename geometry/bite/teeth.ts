@@ -47,14 +47,11 @@ interface Path {
 export function teethOf(path: Path, squareStrikeRad: number, plain: Teeth | null): Teeth {
   const { pieces, rimMm } = path;
   const square = pieces.map((piece) => squarePartOf(piece, Math.cos(squareStrikeRad)));
-  const peaks = peaksOf(path);
-  const slope = peaks[0]?.slope ?? [];
+  const slope = slopesOf(path);
   const onTooth = pieces.map(() => false);
   const onTop = pieces.map(() => false);
   // A tip is a peak farthest out.
-  const tips = peaks
-    .map(({ tip }) => tip)
-    .filter((i) => atRound(pieces, i).alongTo >= rimMm * (1 - TIP_SHARE));
+  const tips = peaksOf(slope).filter((i) => atRound(pieces, i).alongTo >= rimMm * (1 - TIP_SHARE));
   const teeth = tips
     .map((tip) => ({ tip, climb: climbTo(slope, tip) }))
     .filter(({ tip, climb }) =>
@@ -77,10 +74,14 @@ function slopeOf({ alongFrom, alongTo }: Piece, rimMm: number): Slope {
   return rise > 0 ? 1 : -1;
 }
 
-/** Where `along` has risen and next falls: the pieces that end there, with the slopes of all. */
-export function peaksOf({ pieces, rimMm }: Path): { tip: number; slope: readonly Slope[] }[] {
-  const slope = pieces.map((piece) => slopeOf(piece, rimMm));
-  return [...pieces.keys()].filter((i) => isPeak(slope, i)).map((tip) => ({ tip, slope }));
+/** Which way `along` runs on each piece. */
+export function slopesOf({ pieces, rimMm }: Path): Slope[] {
+  return pieces.map((piece) => slopeOf(piece, rimMm));
+}
+
+/** Where `along` has risen and next falls: the pieces that end there. */
+export function peaksOf(slope: readonly Slope[]): number[] {
+  return [...slope.keys()].filter((i) => isPeak(slope, i));
 }
 
 function isPeak(slope: readonly Slope[], i: number): boolean {

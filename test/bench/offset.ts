@@ -1,8 +1,7 @@
 /** Offsetting an outline outwards, true lines and arcs kept, beside a polygon clipper on a fine flattening. */
-import ClipperLib from "clipper-lib";
-import { flatten } from "../../geometry/outline/flatten.ts";
 import { offsetOutwards } from "../../geometry/outline/offset/offset.ts";
 import type { Loop } from "../../geometry/outline/segment.ts";
+import { clipperOffset } from "../support/clipper-offset.ts";
 import { type BulgeCorner, bulgeLoop } from "../support/loops.ts";
 import type { BenchCase } from "./harness.ts";
 
@@ -27,30 +26,8 @@ function wheel(segments: number): Loop {
   );
 }
 
-/** The part of the package that offsets; it brings no types. */
-interface Offsetter {
-  ClipperOffset: new (
-    miterLimit: number,
-    arcTolerance: number,
-  ) => {
-    AddPath(path: readonly object[], join: number, end: number): void;
-    Execute(solution: object[][], delta: number): void;
-  };
-  JoinType: { jtRound: number };
-  EndType: { etClosedPolygon: number };
-}
-
 function clipped(outer: Loop): number {
-  const { ClipperOffset, JoinType, EndType } = ClipperLib as unknown as Offsetter;
-  const offset = new ClipperOffset(2, CHORD_MM * UNITS_PER_MM);
-  const path = flatten(outer, CHORD_MM).map(({ x, y }) => ({
-    X: Math.round(x * UNITS_PER_MM),
-    Y: Math.round(y * UNITS_PER_MM),
-  }));
-  offset.AddPath(path, JoinType.jtRound, EndType.etClosedPolygon);
-  const solution: object[][] = [];
-  offset.Execute(solution, DISTANCE_MM * UNITS_PER_MM);
-  return solution.length;
+  return clipperOffset(outer, DISTANCE_MM, { chordMm: CHORD_MM, unitsPerMm: UNITS_PER_MM }).length;
 }
 
 const PEER = "clipper-lib on a flattening good to 1 µm";

@@ -3,14 +3,12 @@ import { describe, expect, it } from "vitest";
 import type { Loop } from "../../geometry/outline/segment.ts";
 import { mirroredLoop, reversedLoop } from "../../geometry/outline/transform.ts";
 import { expectClose } from "../support/close-to.ts";
-import { bulgeLoop, circle, type Pair, polygon, rectangle } from "../support/loops.ts";
+import { bulgeLoop, circle, rectangle } from "../support/loops.ts";
+import { needles, rootOf, TIP } from "./by-hand.ts";
 import { type Contact, evenPhases, type Hit, type SteppedTarget, stepper } from "./oracles/first-contact.ts";
 import { type Survey, survey } from "./oracles/survey.ts";
 import { randomBar } from "./random-bars.ts";
-import { behind, offered } from "./spin.ts";
 
-const TIP = 100;
-const ROOT = 40;
 const TURN = 2 * Math.PI;
 const EVERYTHING = { segments: 0, squareStrikeRad: Math.PI };
 const EFFORT = { phases: 120, halvings: 22, smoothMm: 1e-3 };
@@ -19,30 +17,9 @@ const SURVEYED = 1e-5;
 /** What a single contact is good to. */
 const STEPPED = 1e-7;
 
-/** Radial faces, evenly round; the metal behind each falls to the root at once. */
-function needles(count: number): Loop {
-  const points = Array.from({ length: count }, (_, i): Pair[] => {
-    const face = i / count;
-    const chords = Array.from({ length: 9 }, (_, k) => behind(ROOT, face + 1e-6 + (k * 0.99) / count / 9));
-    return [behind(ROOT, face), behind(TIP, face), ...chords];
-  });
-  return polygon(offered(points.flat()));
-}
-
 function surveyed(outer: Loop, target: SteppedTarget, advanceMm: number): Survey {
   const step = stepper(outer, "ccw", target, advanceMm);
   return survey(step, { ...EVERYTHING, segments: outer.segments.length }, EFFORT);
-}
-
-/** The place where a function that grows through 0 does so. */
-function rootOf(f: (x: number) => number, from: number, to: number): number {
-  let [low, high] = [from, to];
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (f(middle) > 0) high = middle;
-    else low = middle;
-  }
-  return low;
 }
 
 describe("thin teeth", () => {

@@ -5,40 +5,18 @@ import type { Target } from "../../geometry/language/design.ts";
 import type { Loop } from "../../geometry/outline/segment.ts";
 import { expectClose } from "../support/close-to.ts";
 import { bulgeLoop, circle, type Pair, polygon, rectangle } from "../support/loops.ts";
+import { needles, ROOT, rootOf, TIP } from "./by-hand.ts";
 import { behind, offered, RAD_PER_S, SPIN } from "./spin.ts";
 
-const TIP = 100;
-const ROOT = 40;
 const TURN = 2 * Math.PI;
 const EXACT = 1e-9;
 const EDGE: Target = { kind: "edge", radiusMm: 0, offsetMm: 0 };
 const FACE: Target = { kind: "face", radiusMm: 0, offsetMm: 0 };
 
-/** Radial faces, evenly round; the metal behind each falls to the root at once. */
-function needles(count: number): Loop {
-  const points = Array.from({ length: count }, (_, i): Pair[] => {
-    const face = i / count;
-    const chords = Array.from({ length: 9 }, (_, k) => behind(ROOT, face + 1e-6 + (k * 0.99) / count / 9));
-    return [behind(ROOT, face), behind(TIP, face), ...chords];
-  });
-  return polygon(offered(points.flat()));
-}
-
 const speedOf = (advanceMm: number) => (advanceMm * RAD_PER_S) / 1000;
 
 function bite(outer: Loop, target: Target, advanceMm: number) {
   return biteAt(biteProfile(outer, "ccw", target), { ...SPIN, closingMPerS: speedOf(advanceMm) });
-}
-
-/** The place where a function that grows through 0 does so. */
-function rootOf(f: (x: number) => number, from: number, to: number): number {
-  let [low, high] = [from, to];
-  for (let i = 0; i < 100; i++) {
-    const middle = (low + high) / 2;
-    if (f(middle) > 0) high = middle;
-    else low = middle;
-  }
-  return low;
 }
 
 describe("thin teeth", () => {

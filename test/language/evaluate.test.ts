@@ -4,42 +4,7 @@ import { parse } from "../../geometry/language/parse.ts";
 import type { Expression, OutlineStatement } from "../../geometry/language/tree.ts";
 import { visitExpressions } from "../../geometry/language/tree-walk.ts";
 import { completed, designOf, FIGURES, problemsOf } from "./marked-text.ts";
-
-const WATTLEBIRD = `bar "Wattlebird one-tooth"
-
-thickness 12 mm
-material  wear_steel_450                 # from the built-in table, or:  density 7850 kg/m^3
-
-let reach = 130 mm                       # spin axis to the tooth tip
-let tail  = 96 mm                        # spin axis to the far end
-let waist = 24 mm
-
-outline {
-  from  (reach, 0 mm)                    # the tip; the first point of a closed loop
-  line  (reach - 6 mm, -22 mm)
-  arc   (20 mm, -waist) radius 160 mm turning right   # turning left = counter-clockwise
-  line  (-tail, -waist) round 14 mm      # round: fillet this corner;  bevel 3 mm: cut it
-  line  (-tail, waist)  round 14 mm
-  line  (30 mm, waist)
-  arc   (104 mm, 16 mm) through (70 mm, 26 mm)
-  close                                  # straight back to the first point
-}
-
-bore 22 mm                               # round hole on the spin axis
-hole (0 mm, 17 mm) diameter 6.5 mm
-hole ring 4 at radius 40 mm diameter 6.5 mm from 45 deg
-slot (-60 mm, 0 mm) to (-48 mm, 0 mm) width 8 mm
-cutout { from (-84 mm, -6 mm) line (-74 mm, -6 mm) line (-74 mm, 6 mm) close }   # any inner loop
-
-spin     4200 rpm ccw                    # as drawn: ccw or cw
-approach 0.5 m/s to 6 m/s                # closing speeds to study
-target   edge                            # what it meets: edge | face | round 5 mm, optionally  offset 12 mm
-
-require mass <= 1.6 kg
-require balance <= G40
-
-variant "long tail" { tail = 110 mm }    # a named set of overrides of lets and settings
-`;
+import { PROMISED } from "./promised-text.ts";
 
 /** The points of the outline or of a cutout, `close` left out. */
 function pointsOf(fragment: string, variant: string | null = null) {
@@ -50,11 +15,11 @@ function pointsOf(fragment: string, variant: string | null = null) {
 }
 
 describe("the sample of the language", () => {
-  const design = designOf(WATTLEBIRD);
+  const design = designOf(PROMISED);
 
   it("has no problems, as it stands and in its variant", () => {
-    expect(problemsOf(WATTLEBIRD)).toEqual([]);
-    expect(problemsOf(WATTLEBIRD, "long tail")).toEqual([]);
+    expect(problemsOf(PROMISED)).toEqual([]);
+    expect(problemsOf(PROMISED, "long tail")).toEqual([]);
   });
   it("has its settings in the units of the design", () => {
     expect(design.name).toBe("Wattlebird one-tooth");
@@ -105,7 +70,7 @@ describe("the sample of the language", () => {
     );
   });
   it("changes by its variant what the variant says", () => {
-    const variant = designOf(WATTLEBIRD, "long tail");
+    const variant = designOf(PROMISED, "long tail");
     expect(variant.variant).toBe("long tail");
     expect(variant.lets.map(({ name, value }) => [name, value?.value])).toEqual([
       ["reach", 130],
@@ -114,7 +79,7 @@ describe("the sample of the language", () => {
     ]);
     expect(variant.outline?.path.steps[3]).toMatchObject({ to: { x: -110, y: -24 } });
     expect(variant.spin).toEqual(design.spin);
-    expect(variantNames(parse(WATTLEBIRD).tree)).toEqual(["long tail"]);
+    expect(variantNames(parse(PROMISED).tree)).toEqual(["long tail"]);
   });
 });
 
@@ -328,7 +293,7 @@ describe("requirements of a variant", () => {
 
 describe("quantityOf", () => {
   it("gives the value of every expression of a file, for the variant", () => {
-    const { tree } = parse(WATTLEBIRD);
+    const { tree } = parse(PROMISED);
     for (const [variant, tail] of [
       [null, -96],
       ["long tail", -110],
@@ -337,7 +302,7 @@ describe("quantityOf", () => {
       const missing: string[] = [];
       visitExpressions(tree, (expression) => {
         if (quantityOf(expression) === null)
-          missing.push(WATTLEBIRD.slice(expression.range.start, expression.range.end));
+          missing.push(PROMISED.slice(expression.range.start, expression.range.end));
       });
       expect(missing).toEqual([]);
       const outline = tree.statements.find(

@@ -1,17 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { bridgesBelow } from "../../geometry/outline/check/bridges.ts";
 import { layoutOf } from "../../geometry/outline/check/layout.ts";
-import { circle, outlineOf, polygon } from "../support/loops.ts";
-
-/** A toothed disc of so many straight pieces. */
-const toothed = (count: number, middle: number) =>
-  polygon(
-    Array.from({ length: count }, (_, i) => {
-      const angle = (2 * Math.PI * i) / count;
-      const radius = middle + (i % 2) * 0.01;
-      return [radius * Math.cos(angle), radius * Math.sin(angle)];
-    }),
-  );
+import { circle, outlineOf, toothed } from "../support/loops.ts";
 
 describe("ten thousand segments", () => {
   const outline = outlineOf(toothed(10_000, 130), circle(11), circle(5, [60, 0]));

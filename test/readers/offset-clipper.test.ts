@@ -1,7 +1,7 @@
 /** Outward offsets against clipper-lib's, which offsets polygons of whole numbers by sweeping them. */
 import ClipperLib from "clipper-lib";
 import { describe, it } from "vitest";
-import { flatten } from "../../geometry/outline/flatten.ts";
+import { clipperOffset, type IntPoint } from "../support/clipper-offset.ts";
 import { expectBetween, OFFSET_CASES, type OffsetCase } from "./offset-cases.ts";
 
 const UNITS_PER_MM = 1e6;
@@ -13,35 +13,9 @@ const CHORD_MM = 1e-3;
  */
 const STRAY_MM = (1 + 2.25) * CHORD_MM + 4 / UNITS_PER_MM;
 
-interface IntPoint {
-  X: number;
-  Y: number;
-}
-
-/** The part of the package that offsets; it brings no types. */
-interface Offsetter {
-  ClipperOffset: new (
-    miterLimit: number,
-    arcTolerance: number,
-  ) => {
-    AddPath(path: IntPoint[], join: number, end: number): void;
-    Execute(solution: IntPoint[][], delta: number): void;
-  };
-  JoinType: { jtRound: number };
-  EndType: { etClosedPolygon: number };
-}
-
 /** The reader's outermost path, counter-clockwise. */
 function clipped({ outer, distanceMm }: OffsetCase): IntPoint[] {
-  const { ClipperOffset, JoinType, EndType } = ClipperLib as unknown as Offsetter;
-  const offset = new ClipperOffset(2, CHORD_MM * UNITS_PER_MM);
-  const path = flatten(outer, CHORD_MM).map(({ x, y }) => ({
-    X: Math.round(x * UNITS_PER_MM),
-    Y: Math.round(y * UNITS_PER_MM),
-  }));
-  offset.AddPath(path, JoinType.jtRound, EndType.etClosedPolygon);
-  const solution: IntPoint[][] = [];
-  offset.Execute(solution, distanceMm * UNITS_PER_MM);
+  const solution = clipperOffset(outer, distanceMm, { chordMm: CHORD_MM, unitsPerMm: UNITS_PER_MM });
   const largest = solution.reduce((a, b) =>
     ClipperLib.Clipper.Area(b) > ClipperLib.Clipper.Area(a) ? b : a,
   );

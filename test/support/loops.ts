@@ -131,3 +131,13 @@ export function outlineOf(outer: Loop, ...holes: readonly Loop[]): Outline {
 export function annulus(outerRadiusMm: number, innerRadiusMm: number): Outline {
   return outlineOf(circle(outerRadiusMm), circle(innerRadiusMm));
 }
+
+/** A toothed disc of so many straight pieces. */
+export function toothed(count: number, middleMm: number): Loop {
+  const points = Array.from({ length: count }, (_, i): Pair => {
+    const angle = (2 * Math.PI * i) / count;
+    const radius = middleMm + (i % 2) * 0.01;
+    return [radius * Math.cos(angle), radius * Math.sin(angle)];
+  });
+  return polygon(points);
+}
