@@ -1,6 +1,7 @@
 import type { Analysis } from "../../geometry/analysis/analyse.ts";
 import { standingOf } from "../../geometry/analysis/judge.ts";
 import { handles } from "../../geometry/editing/editing.ts";
+import { figureValue } from "../../geometry/figures/catalogue.ts";
 import { summaryOf } from "../../geometry/files/report.ts";
 import type { Outline, Segment } from "../../geometry/outline/segment.ts";
 import {
@@ -51,12 +52,12 @@ export function drawnLoops({ outer, inner }: Outline): DrawnLoop[] {
 }
 
 /** The imbalance against the tightest limit on it: one the file requires, else the grade that is expected of any bar. */
-function balanceOf({ design, assessment, figures }: Analysis): Pick<Drawing, "balanced" | "imbalanceShare"> {
+function balanceOf({ design, assessment }: Analysis): Pick<Drawing, "balanced" | "imbalanceShare"> {
   const required = design.requirements
     .filter(({ figure, relation }) => relation === "<=" && (figure === "balance" || figure === "imbalance"))
     .flatMap((requirement) => standingOf(requirement, assessment) ?? [])
     .map(({ value, limit }) => shareOf(value, limit));
-  const expected = shareOf(figures.mass["balanceGrade"], assessment.settings.balanceGrade);
+  const expected = shareOf(figureValue("balanceGrade", assessment), assessment.settings.balanceGrade);
   const shares = required.length > 0 ? required : [expected];
   const known = shares.filter((share) => share !== null);
   if (known.length === 0) return { balanced: null, imbalanceShare: null };

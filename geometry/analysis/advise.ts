@@ -28,8 +28,8 @@ interface Study {
 
 /** Advice for the closing speeds of the file. */
 export function advise({ bite, outline, design: { spin }, settings }: Assessment): Problem[] {
-  const fastestMPerS = bite?.curve.at(-1)?.closingMPerS;
-  if (!bite || !outline || !spin || fastestMPerS === undefined) return [];
+  if (!bite || !outline || !spin) return [];
+  const fastestMPerS = bite.toMPerS;
   const advanceMm = advanceMmPerRad({ closingMPerS: fastestMPerS, radPerS: spin.radPerS });
   const squareStrikeRad = (settings.squareStrikeDeg * Math.PI) / 180;
   const study = { bite, outline, spin, fastestMPerS, advanceMm, squareStrikeRad };

@@ -24,7 +24,7 @@ export interface AnalyseOptions {
   readonly settings?: Partial<Settings>;
 }
 
-/** One variant of a source, worked out. */
+/** One variant of a source, worked out: its shape and mass at once, the rest when it is first looked at. */
 export interface Analysis {
   readonly source: Source;
   readonly variant: string | null;
@@ -32,6 +32,7 @@ export interface Analysis {
   /** Present as soon as the loops could be built, even if they have problems. */
   readonly outline: Outline | null;
   readonly assessment: Assessment;
+  /** All figures, worked out when they are first looked at; `figureValue` gives one alone. */
   readonly figures: ReturnType<typeof figureValues>;
   /** All problems of the text and of this variant, in text order. */
   readonly problems: readonly Problem[];
@@ -43,31 +44,33 @@ export interface Analysis {
 export function analyse(source: Source, options: AnalyseOptions = {}): Analysis {
   const variant = options.variant ?? null;
   const settings: Settings = { ...DEFAULT_SETTINGS, ...options.settings };
-  const {
-    design,
-    problems: valueProblems,
-    quantityOf,
-  } = evaluate(source.tree, { variant, figures: REQUIRABLE_FIGURES });
+  const evaluation = evaluate(source.tree, { variant, figures: REQUIRABLE_FIGURES });
+  const { design, quantityOf } = evaluation;
   const { outline, problems: outlineProblems } = buildOutline(design);
   const regionProblems = outline ? checkOutline(outline, design, settings) : [];
   const found = new Set(regionProblems.map(({ code }) => code));
   const soundness = { isSimple: !found.has("loop-crosses-itself"), holdsAxis: !found.has("axis-outside") };
   const assessment = assess(design, outline, soundness, settings);
-  const problems = [
-    source.problems,
-    valueProblems,
-    outlineProblems,
-    regionProblems,
-    judge(assessment),
-  ].flat();
+  const allProblems = () =>
+    inTextOrder(
+      [source.problems, evaluation.problems, outlineProblems, regionProblems, judge(assessment)].flat(),
+    );
+  let problems: Analysis["problems"] | null = null;
+  let figures: Analysis["figures"] | null = null;
   return {
     source,
     variant,
     design,
     outline,
     assessment,
-    figures: figureValues(assessment),
-    problems: inTextOrder(problems),
+    get figures() {
+      figures ??= figureValues(assessment);
+      return figures;
+    },
+    get problems() {
+      problems ??= allProblems();
+      return problems;
+    },
     quantityOf,
   };
 }

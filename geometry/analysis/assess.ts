@@ -12,7 +12,10 @@ export interface Soundness {
   readonly holdsAxis: boolean;
 }
 
-/** Measure a design: everything that can be known from what is there, `null` for the rest. */
+/**
+ * Measure a design: everything that can be known from what is there, `null` for the rest. The bite is worked out when it
+ * is first looked at, for those who vary a bar a thousand times and want its mass.
+ */
 export function assess(
   design: Design,
   outline: Outline | null,
@@ -25,9 +28,20 @@ export function assess(
     section && thicknessMm && densityKgPerM3 !== null
       ? massOf(section, thicknessMm.value, densityKgPerM3)
       : null;
-  const bite =
-    outline && section && holdsAxis ? assessBite(design, outline, section.maxRadiusMm, settings) : null;
-  return { design, settings, outline, section, mass, bite };
+  let bite: BiteAssessment | null | undefined;
+  return {
+    design,
+    settings,
+    outline,
+    section,
+    mass,
+    get bite() {
+      if (bite === undefined)
+        bite =
+          outline && section && holdsAxis ? assessBite(design, outline, section.maxRadiusMm, settings) : null;
+      return bite;
+    },
+  };
 }
 
 /** Holes far outside can take more away than there is: that is no plate. */
@@ -49,12 +63,18 @@ function assessBite(
   const spinning = { radPerS: spin.radPerS, squareStrikeRad: (settings.squareStrikeDeg * Math.PI) / 180 };
   const [defaultFrom, defaultTo] = settings.approachMPerS;
   const { fromMPerS, toMPerS } = design.approach ?? { fromMPerS: defaultFrom, toMPerS: defaultTo };
+  let curve: BiteAssessment["curve"] | null = null;
   return {
     profile,
+    fromMPerS,
+    toMPerS,
     teeth: profile.teeth(spinning.squareStrikeRad).teeth,
     clean: cleanBite(profile, spinning),
     teethOnly: teethOnly(profile, spinning),
-    curve: biteCurve(profile, { ...spinning, fromMPerS, toMPerS, count: settings.biteSpeeds }),
+    get curve() {
+      curve ??= biteCurve(profile, { ...spinning, fromMPerS, toMPerS, count: settings.biteSpeeds });
+      return curve;
+    },
     at: (closingMPerS) => biteAt(profile, { ...spinning, closingMPerS }),
   };
 }

@@ -14,11 +14,10 @@ const STEPS = 10;
  * closing speed over spin alone, so a tenth of the spin is ten times the closing speed.
  */
 export function biteSpinningUp({ bite, design: { spin } }: Assessment): BiteAtSpin[] {
-  const fastest = bite?.curve.at(-1);
-  if (!bite || !spin || !fastest) return [];
+  if (!bite || !spin) return [];
   return Array.from({ length: STEPS }, (_, i) => {
     const share = (i + 1) / STEPS;
-    const { maxMm, meanMm, squareShare, toothShare } = bite.at(fastest.closingMPerS / share);
+    const { maxMm, meanMm, squareShare, toothShare } = bite.at(bite.toMPerS / share);
     return { rpm: spin.rpm * share, maxMm, meanMm, squareShare, toothShare };
   });
 }

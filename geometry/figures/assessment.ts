@@ -11,6 +11,10 @@ export interface BiteAssessment {
   readonly teeth: number;
   readonly clean: SpeedLimit;
   readonly teethOnly: SpeedLimit;
+  /** The closing speeds of the file, or else of the settings. */
+  readonly fromMPerS: number;
+  readonly toMPerS: number;
+  /** Worked out when it is first looked at: it costs more than all the rest. */
   readonly curve: readonly BitePoint[];
   /** The bite at one more closing speed, for `bite at …`. */
   at(closingMPerS: number): StruckBite;
@@ -23,5 +27,6 @@ export interface Assessment {
   readonly outline: Outline | null;
   readonly section: Section | null;
   readonly mass: MassProperties | null;
+  /** Worked out when it is first looked at. */
   readonly bite: BiteAssessment | null;
 }

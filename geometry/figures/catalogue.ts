@@ -396,6 +396,16 @@ export function figureValues(assessment: Assessment): Record<FigureGroup, Record
   return Object.fromEntries(entries);
 }
 
+/**
+ * One figure of an assessment by its key, without the others; `null` where it cannot be known or no finite number.
+ * @throws RangeError for a key that the catalogue has not: a bug, not a matter of the file
+ */
+export function figureValue(key: string, assessment: Assessment): FigureValue {
+  const figure = FIGURES.find((candidate) => candidate.key === key);
+  if (!figure) throw new RangeError(`no figure "${key}"`);
+  return finite(figure.of(assessment));
+}
+
 function groupValues(group: FigureGroup, assessment: Assessment): Record<string, FigureValue> {
   const figures = FIGURES.filter((figure) => figure.group === group);
   return Object.fromEntries(figures.map((figure) => [figure.key, finite(figure.of(assessment))]));

@@ -7,7 +7,7 @@ import { biteSpinningUp } from "../analysis/bite-spinning-up.ts";
 import { standingOf } from "../analysis/judge.ts";
 import { type WantedDepth, wantedDepths } from "../analysis/wanted-depths.ts";
 import type { BitePoint } from "../bite/bite.ts";
-import { FIGURES } from "../figures/catalogue.ts";
+import { FIGURES, figureValue } from "../figures/catalogue.ts";
 import { FIGURE_GROUPS, type FigureGroup } from "../figures/figure.ts";
 import {
   number,
@@ -139,7 +139,7 @@ function sectionOfGroup(group: FigureGroup, analysis: Analysis, system: UnitSyst
       key: figure.key,
       label: figure.label,
       meaning: figure.meaning,
-      value: presentFigure(figure, analysis.figures[group][figure.key] ?? null, system),
+      value: presentFigure(figure, figureValue(figure.key, analysis.assessment), system),
     }),
   );
   return { group, title: TITLES[group], rows };

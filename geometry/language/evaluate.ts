@@ -30,7 +30,7 @@ export interface EvaluateOptions {
 
 export interface Evaluation {
   readonly design: Design;
-  /** In text order. */
+  /** In text order. What is wrong with the file beside its values is found when this is first looked at. */
   readonly problems: readonly Problem[];
   /** The value of any expression of the tree in this variant; null where it has none. */
   readonly quantityOf: (expression: Expression) => Quantity | null;
@@ -56,11 +56,22 @@ export function evaluate(tree: SyntaxTree, { variant: name, figures }: EvaluateO
     requirements: evaluateRequirements(scope, tree, variant, figures),
     balance: settingOf(tree, null, "balance", (statement) => evaluateBalance(scope, statement, lets)).value,
   };
-  for (const problem of missingStatements(tree, variant)) report(problem);
-  for (const problem of unusedLets(tree, lets)) report(problem);
-  for (const problem of duplicates(tree)) report(problem);
-  checkOverrides(tree, lets, report);
-  return { design, problems: problems(), quantityOf: (expression) => values.quietly.value(expression) };
+  const allProblems = () => {
+    for (const problem of missingStatements(tree, variant)) report(problem);
+    for (const problem of unusedLets(tree, lets)) report(problem);
+    for (const problem of duplicates(tree)) report(problem);
+    checkOverrides(tree, lets, report);
+    return problems();
+  };
+  let found: readonly Problem[] | null = null;
+  return {
+    design,
+    get problems() {
+      found ??= allProblems();
+      return found;
+    },
+    quantityOf: (expression) => values.quietly.value(expression),
+  };
 }
 
 function evaluateShape(

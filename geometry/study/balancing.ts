@@ -1,6 +1,7 @@
 /** What is asked for, tried and answered when a bar is balanced by its lets. */
 import type { Analysis } from "../analysis/analyse.ts";
 import type { Source } from "../analysis/source.ts";
+import { figureValue } from "../figures/catalogue.ts";
 import { number } from "../figures/present.ts";
 import type { Settings } from "../figures/settings.ts";
 import type { TextEdit } from "../language/text.ts";
@@ -77,10 +78,10 @@ export interface Task {
   readonly needed: NeededBalance;
 }
 
-export function stateOf({ assessment, figures }: Analysis): BalanceState | null {
+export function stateOf({ assessment }: Analysis): BalanceState | null {
   const { section, mass } = assessment;
   if (!section?.centroidMm) return null;
-  const grade = figures.mass["balanceGrade"];
+  const grade = figureValue("balanceGrade", assessment);
   return {
     eccentricityMm: Math.hypot(section.centroidMm.x, section.centroidMm.y),
     imbalanceGMm: mass?.imbalanceGMm ?? null,
