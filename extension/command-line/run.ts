@@ -1,6 +1,7 @@
 import { balanceCommand } from "./commands/balance.ts";
 import { checkCommand } from "./commands/check.ts";
 import type { Command } from "./commands/command.ts";
+import { compareCommand } from "./commands/compare.ts";
 import { exportCommand } from "./commands/export.ts";
 import { formatCommand } from "./commands/format.ts";
 import { reportCommand } from "./commands/report.ts";
@@ -11,6 +12,7 @@ const COMMANDS: readonly Command[] = [
   reportCommand,
   checkCommand,
   exportCommand,
+  compareCommand,
   balanceCommand,
   formatCommand,
 ];

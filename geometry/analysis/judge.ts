@@ -52,7 +52,7 @@ function requiredValue(figure: Figure, requirement: Requirement, assessment: Ass
 function judgeRequirement(requirement: Requirement, assessment: Assessment): Problem | null {
   const standing = standingOf(requirement, assessment);
   if (!standing || standing.holds) return null;
-  const label = labelOf(requirement, standing.figure);
+  const label = requirementLabel(requirement, standing.figure);
   if (standing.value === null)
     return {
       severity: "warning",
@@ -70,7 +70,8 @@ function judgeRequirement(requirement: Requirement, assessment: Assessment): Pro
   };
 }
 
-function labelOf(requirement: Requirement, figure: Figure): string {
+/** What a requirement is called where people read it. */
+export function requirementLabel(requirement: Requirement, figure: Figure): string {
   if (requirement.atMPerS === null) return figure.label;
   return `Bite at ${number(requirement.atMPerS, 4)} m/s`;
 }

@@ -4,7 +4,7 @@
  */
 import type { Analysis } from "../analysis/analyse.ts";
 import { biteSpinningUp } from "../analysis/bite-spinning-up.ts";
-import { standingOf } from "../analysis/judge.ts";
+import { requirementLabel, standingOf } from "../analysis/judge.ts";
 import { type WantedDepth, wantedDepths } from "../analysis/wanted-depths.ts";
 import type { BitePoint } from "../bite/bite.ts";
 import { FIGURES, figureValue } from "../figures/catalogue.ts";
@@ -101,7 +101,8 @@ export interface Report extends ReportSummary {
   };
 }
 
-const TITLES: Readonly<Record<FigureGroup, string>> = {
+/** What the groups of figures are called where people read them. */
+export const GROUP_TITLES: Readonly<Record<FigureGroup, string>> = {
   shape: "Shape",
   mass: "Mass and balance",
   spin: "Spin",
@@ -142,7 +143,7 @@ function sectionOfGroup(group: FigureGroup, analysis: Analysis, system: UnitSyst
       value: presentFigure(figure, figureValue(figure.key, analysis.assessment), system),
     }),
   );
-  return { group, title: TITLES[group], rows };
+  return { group, title: GROUP_TITLES[group], rows };
 }
 
 /** The most rows a table of closing speeds has: round steps are chosen to stay within. */
@@ -238,7 +239,7 @@ function depthRow({ depthMm, closingMPerS, rpm }: WantedDepth, system: UnitSyste
 }
 
 /** Closing speeds a person would choose: multiples of 1, 2, 2.5 or 5 times a power of ten in the shown unit. */
-function roundSpeeds(curve: readonly { readonly closingMPerS: number }[], perUnit: number): number[] {
+export function roundSpeeds(curve: readonly { readonly closingMPerS: number }[], perUnit: number): number[] {
   const from = (curve.at(0)?.closingMPerS ?? 0) / perUnit;
   const to = (curve.at(-1)?.closingMPerS ?? 0) / perUnit;
   const rough = (to - from) / (MOST_BITE_ROWS - 1);
@@ -255,10 +256,8 @@ function requirementRows(analysis: Analysis, system: UnitSystem): RequirementRow
     if (!standing) return [];
     const { figure, value, limit, holds } = standing;
     const measure = requirement.atMPerS === null ? (figure.measure ?? "count") : "length";
-    const label =
-      requirement.atMPerS === null ? figure.label : `Bite at ${number(requirement.atMPerS, 4)} m/s`;
     return {
-      label,
+      label: requirementLabel(requirement, figure),
       value: join(presentMeasure(measure, value, system)),
       limit: `${requirement.relation === "<=" ? "at most" : "at least"} ${join(presentMeasure(measure, limit, system))}`,
       holds,

@@ -23,6 +23,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     "geometry/figures",
     "geometry/bite",
     "geometry/analysis",
+    "geometry/study",
   ],
   "geometry/editing": [
     "geometry/materials",

@@ -8,7 +8,8 @@ export async function open(path: string, variant: string | undefined, world: Wor
   return analyse(source, { variant: checkVariant(source, variant, path) });
 }
 
-function checkVariant(source: Source, variant: string | undefined, path: string): string | null {
+/** The variant of that name, or a CallError that lists those there are. */
+export function checkVariant(source: Source, variant: string | undefined, path: string): string | null {
   if (variant === undefined) return null;
   if (source.variants.includes(variant)) return variant;
   const known = source.variants.map((name) => `"${name}"`).join(", ");
