@@ -39,6 +39,7 @@ const SHAPELESS: readonly StatementKind[] = [
   "target",
   "require",
   "balance",
+  "aim",
 ];
 
 /** Whether the text is so broken that its outline is not what the builder means: half typed, most often. */

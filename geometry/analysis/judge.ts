@@ -36,15 +36,19 @@ export function standingOf(requirement: Requirement, assessment: Assessment): St
   const figure = FIGURES.find((candidate) => candidate.requirable?.name === requirement.figure);
   if (!figure?.requirable) return null;
   const limit = requirement.limit.value / figure.requirable.baseFactor;
-  const value = requiredValue(figure, requirement, assessment);
+  const value = requiredValue(figure, requirement.atMPerS, assessment);
   if (value === null) return { figure, value, limit, holds: null, margin: null };
   const margin = requirement.relation === "<=" ? limit - value : value - limit;
   // A limit met to the last bits is met: 1e-12 is rounding, not metal.
   return { figure, value, limit, holds: margin >= -1e-12 * Math.abs(limit), margin };
 }
 
-function requiredValue(figure: Figure, requirement: Requirement, assessment: Assessment): number | null {
-  if (requirement.atMPerS !== null) return assessment.bite?.at(requirement.atMPerS).maxMm ?? null;
+/**
+ * The value of a figure that can be required, in its own unit; null where it is not known.
+ * @param atMPerS the closing speed of `bite at …`, else null
+ */
+export function requiredValue(figure: Figure, atMPerS: number | null, assessment: Assessment): number | null {
+  if (atMPerS !== null) return assessment.bite?.at(atMPerS).maxMm ?? null;
   const value = figure.of(assessment);
   return typeof value === "number" ? value : null;
 }

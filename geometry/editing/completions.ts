@@ -17,8 +17,8 @@ import {
 } from "./completions/part-candidates.ts";
 import { unitCandidates } from "./completions/unit-candidates.ts";
 import { type CursorPlace, clampOffset, cursorPlace } from "./cursor-place.ts";
-import { definedName, dimensionOf, matchesAt } from "./expected-at.ts";
-import type { Taking } from "./forms.ts";
+import { definedName, dimensionOf, limitedFigure, matchesAt } from "./expected-at.ts";
+import type { Taking } from "./form.ts";
 import type { Expected, FormMatch } from "./match-form.ts";
 
 /** What may be written at an offset, what fits best first; nothing inside comments, strings and numbers. */
@@ -103,7 +103,7 @@ function takingCandidates(
   if (taking.kind === "let-name") return letNameCandidates(analysis, place.item);
   const isValue = taking.kind === "value" || taking.kind === "override" || taking.kind === "limit";
   if (!isValue) return startCandidates(taking, about, place.isFree);
-  const limits = taking.kind === "limit" ? limitCandidates(place.item[1]?.text ?? "") : [];
+  const limits = taking.kind === "limit" ? limitCandidates(limitedFigure(place)) : [];
   const kind = dimensionOf(taking, place, analysis.design);
   return [...limits, ...operandsOf(analysis, kind, place)];
 }

@@ -5,8 +5,10 @@ import { isSettingWord } from "../language/parse/parse-setting.ts";
 import { isStatementWord } from "../language/parse/parse-statement.ts";
 import { isStepWord } from "../language/parse/parse-step.ts";
 import type { Dimension } from "../language/quantity.ts";
+import { aimForms } from "./aim-forms.ts";
 import type { CursorPlace } from "./cursor-place.ts";
-import { type Form, OVERRIDE_FORM, STATEMENT_FORMS, STEP_FORMS, type Taking } from "./forms.ts";
+import type { Form, Taking } from "./form.ts";
+import { OVERRIDE_FORM, STATEMENT_FORMS, STEP_FORMS } from "./forms.ts";
 import { type FormMatch, type MatchContext, matchForm } from "./match-form.ts";
 
 /** Every form that fits what stands before the cursor; none at the start of an item, or where the text fits no form. */
@@ -14,7 +16,7 @@ export function matchesAt(place: CursorPlace, design: Design): readonly FormMatc
   const context: MatchContext = {
     place,
     dimensionOf: (taking) => dimensionOf(taking, place, design),
-    figureTakesSpeed: (name) => figureOf(name)?.takesSpeed ?? false,
+    figureTakesSpeed,
   };
   return formsOf(place).flatMap((form) => matchForm(form, context) ?? []);
 }
@@ -37,6 +39,7 @@ function formsOf({ block, item, letNames }: CursorPlace): readonly Form[] {
     return isSettingWord(word) ? STATEMENT_FORMS[word] : [];
   }
   if (block !== "file") return [];
+  if (word === "aim") return aimForms(item, figureTakesSpeed);
   if (isStatementWord(word)) return STATEMENT_FORMS[word];
   return isOverride ? [OVERRIDE_FORM] : [];
 }
@@ -44,10 +47,20 @@ function formsOf({ block, item, letNames }: CursorPlace): readonly Form[] {
 /** The kind of value that a part takes at this place; null for any. */
 export function dimensionOf(taking: Taking, place: CursorPlace, { lets }: Design): Dimension | null {
   if (taking.kind === "value") return taking.dimension;
-  if (taking.kind === "limit") return figureOf(place.item[1]?.text ?? "")?.dimension ?? null;
+  if (taking.kind === "limit") return figureOf(limitedFigure(place))?.dimension ?? null;
   if (taking.kind !== "override") return null;
   const name = definedName(place);
   return lets.find((known) => known.name === name)?.value?.dimension ?? null;
+}
+
+/** The figure that the limit at the end of an item is about: the last one named there. */
+export function limitedFigure({ item }: CursorPlace): string {
+  const named = item.filter(({ kind, text }, i) => i > 0 && kind === "word" && figureOf(text) !== undefined);
+  return named.at(-1)?.text ?? "";
+}
+
+function figureTakesSpeed(name: string): boolean {
+  return figureOf(name)?.takesSpeed ?? false;
 }
 
 function figureOf(name: string) {

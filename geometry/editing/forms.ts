@@ -5,60 +5,18 @@
 import { ANGLE, ANGULAR_SPEED, DENSITY, LENGTH, NUMBER, SPEED, STRESS } from "../language/dimension.ts";
 import type { StatementWord } from "../language/parse/parse-statement.ts";
 import type { StepWord } from "../language/parse/parse-step.ts";
-import type { Dimension } from "../language/quantity.ts";
-
-export type Taking =
-  /** An expression; `dimension` is null where any kind will do. */
-  | { readonly kind: "value"; readonly dimension: Dimension | null; readonly example: string }
-  /** `isFirst` where there is no point before, from which `by` could count. */
-  | { readonly kind: "point"; readonly isFirst: boolean }
-  | { readonly kind: "words"; readonly words: readonly string[] }
-  /** The value of an override, of the kind of its let. */
-  | { readonly kind: "override" }
-  /** What a requirement compares with, of the kind of its figure. */
-  | { readonly kind: "limit" }
-  | { readonly kind: "figure"; readonly takesSpeed: boolean }
-  | {
-      readonly kind:
-        | "text"
-        | "new-name"
-        | "let-name"
-        | "material"
-        | "relation"
-        | "equals"
-        | "path"
-        | "overrides";
-    };
-
-export interface Part {
-  /** The words before the value, as alternatives; none where the value stands by itself. */
-  readonly leads: readonly (readonly string[])[];
-  /** Null where the words are all there is. */
-  readonly takes: Taking | null;
-  /** The part as parameter help shows it, such as `radius r`. */
-  readonly shown: string;
-  readonly about: string;
-  readonly isOptional: boolean;
-}
-
-export interface Form {
-  /** The word of the statement or step; in an override any name stands there. */
-  readonly keyword: string;
-  readonly parts: readonly Part[];
-}
-
-function value(dimension: Dimension | null, example: string): Taking {
-  return { kind: "value", dimension, example };
-}
-
-function part(lead: string, takes: Taking | null, shown: string, about: string): Part {
-  const leads = lead === "" ? [] : lead.split("|").map((words) => words.split(" "));
-  return { leads, takes, shown, about, isOptional: false };
-}
-
-function optional(lead: string, takes: Taking | null, shown: string, about: string): Part {
-  return { ...part(lead, takes, shown, about), isOptional: true };
-}
+import { aimForms } from "./aim-forms.ts";
+import {
+  AT_SPEED,
+  type Form,
+  LIMIT,
+  optional,
+  type Part,
+  part,
+  RELATION,
+  type Taking,
+  value,
+} from "./form.ts";
 
 const POINT: Taking = { kind: "point", isFirst: false };
 const FIRST_POINT: Taking = { ...POINT, isFirst: true };
@@ -99,13 +57,6 @@ const OFFSET = optional(
   "How far the line of approach is off the spin axis.",
 );
 const DIAMETER = part("diameter", value(LENGTH, "6.5 mm"), "diameter d", "The size of the hole.");
-const RELATION = part("", { kind: "relation" }, "<=|>=", "At most, or at least.");
-const LIMIT = part(
-  "",
-  { kind: "limit" },
-  "limit",
-  "A value of the figure's kind, or a balance grade such as G40.",
-);
 const EQUALS = part("", { kind: "equals" }, "=", "Stands between the name and its value.");
 const LET_NAME = part("", { kind: "new-name" }, "name", "A new name: letters, digits and _.");
 const LET_VALUE = part(
@@ -199,13 +150,7 @@ export const STATEMENT_FORMS: Readonly<Record<StatementWord, readonly Form[]>> =
   ],
   require: [
     ...form("require", figure(false), RELATION, LIMIT),
-    ...form(
-      "require",
-      figure(true),
-      part("at", value(SPEED, "3 m/s"), "at speed", "The closing speed that is meant."),
-      RELATION,
-      LIMIT,
-    ),
+    ...form("require", figure(true), AT_SPEED, RELATION, LIMIT),
   ],
   balance: [
     ...form("balance", part("by", { kind: "let-name" }, "by name", "A let that may be moved.")),
@@ -215,6 +160,7 @@ export const STATEMENT_FORMS: Readonly<Record<StatementWord, readonly Form[]>> =
       part(",", { kind: "let-name" }, ", name", "Another one."),
     ),
   ],
+  aim: aimForms([], () => false).slice(0, 1),
   variant: form(
     "variant",
     part("", { kind: "text" }, '"name"', "The name, in quotation marks."),
@@ -255,5 +201,10 @@ function form(keyword: string, ...parts: readonly Part[]): readonly Form[] {
 }
 
 function figure(takesSpeed: boolean): Part {
-  return part("", { kind: "figure", takesSpeed }, "figure", "What is required, such as mass.");
+  return part(
+    "",
+    { kind: "figure", takesSpeed, isLimited: true },
+    "figure",
+    "What is required, such as mass.",
+  );
 }

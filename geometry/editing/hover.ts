@@ -70,6 +70,7 @@ function nameHover(place: HoverPlace, { name, range }: { readonly name: string; 
     case "material":
       return materialHover(place, name, range);
     case "require":
+    case "aim":
       return figureHover(place, range);
     default:
       return null;

@@ -2,7 +2,7 @@
 import { ANGLE, isNumber, LENGTH } from "../language/dimension.ts";
 import type { Dimension } from "../language/quantity.ts";
 import type { CursorPlace, PlaceToken } from "./cursor-place.ts";
-import type { Form, Part, Taking } from "./forms.ts";
+import type { Form, Part, Taking } from "./form.ts";
 import { type OpenCall, scanValue, type ValueEnd } from "./scan-value.ts";
 
 /** What may stand at the cursor. */
@@ -126,9 +126,9 @@ function isLeadAt(words: readonly string[], tokens: readonly PlaceToken[], start
   });
 }
 
-/** A comma leads a second name in, as a word would. */
+/** A comma leads a second name in, as a word would, and a list may stand in parentheses. */
 function isWordLike({ kind, text }: PlaceToken): boolean {
-  return kind === "word" || text === ",";
+  return kind === "word" || text === "," || text === "(" || text === ")";
 }
 
 function matchTaking(

@@ -7,12 +7,16 @@ export type OptionWord = (typeof OPTION_WORDS)[number] | "from";
 
 export const OPTION_HELP: Readonly<Record<OptionWord, WordHelp>> = {
   at: {
-    summary: "In a ring: at which radius its holes lie. In a requirement: at which closing speed.",
+    summary: "In a ring: at which radius its holes lie. In a requirement or an aim: at which closing speed.",
     example: "require bite at 3 m/s >= 6 mm",
   },
   about: {
     summary: "The centre of an arc; both ends are equally far from it.",
     example: "arc (0 mm, 60 mm) about (0 mm, 0 mm) turning left",
+  },
+  and: {
+    summary: "A second goal: what is best of both is traded off.",
+    example: "aim most inertia and least mass by tail, waist",
   },
   bevel: {
     summary: "Cuts the corner at the end of this step, so far from the corner along both sides.",
@@ -20,7 +24,7 @@ export const OPTION_HELP: Readonly<Record<OptionWord, WordHelp>> = {
   },
   by: {
     summary:
-      "A point counted from the last one: how far in x and in y. Behind balance: the lets that may be moved.",
+      "A point counted from the last one: how far in x and in y. Behind balance and in an aim: the lets that may be moved.",
     example: "line by (10 mm, -4 mm)",
   },
   ccw: { summary: "The bar spins counter-clockwise, as drawn.", example: "spin 4200 rpm ccw" },
@@ -31,6 +35,14 @@ export const OPTION_HELP: Readonly<Record<OptionWord, WordHelp>> = {
   from: {
     summary: "In a let: its least value. In a ring of holes: the direction of the first one.",
     example: "let tail = 96 mm from 80 mm to 120 mm",
+  },
+  keeping: {
+    summary: "Limits that the aim has to keep, beside the requirements of the file.",
+    example: "aim most inertia keeping mass <= 1.6 kg, balance <= G16 by tail, waist",
+  },
+  least: {
+    summary: "The figure is to become as small as the limits allow.",
+    example: "aim least mass keeping inertia >= 0.02 kg*m^2 by tail, waist",
   },
   left: {
     summary: "The arc turns left on its way: counter-clockwise.",
@@ -43,6 +55,10 @@ export const OPTION_HELP: Readonly<Record<OptionWord, WordHelp>> = {
   mirror: {
     summary: "The path is one half of the loop, from the axis to the axis, and is reflected in it.",
     example: "outline mirror x { from (60 mm, 0 mm) line (40 mm, 20 mm) line (-60 mm, 0 mm) }",
+  },
+  most: {
+    summary: "The figure is to become as large as the limits allow.",
+    example: "aim most bite at 4 m/s keeping mass <= 1.6 kg by tail, waist",
   },
   offset: {
     summary:

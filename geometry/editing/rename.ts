@@ -4,6 +4,7 @@ import { applyEdits } from "../language/apply-edits.ts";
 import { CONSTANTS, FUNCTIONS, UNITS } from "../language/parse/word-sets.ts";
 import type { TextEdit, TextRange } from "../language/text.ts";
 import { tokenize } from "../language/tokenize.ts";
+import type { Statement } from "../language/tree.ts";
 import { nodeAt, type TreeNode, visitTree } from "../language/tree-walk.ts";
 import { plainWord } from "../language/typography.ts";
 import { isQuiet } from "./cursor-place.ts";
@@ -55,11 +56,16 @@ const QUIET =
 function nameReason(name: string, around?: TreeNode): string {
   if (around?.type === "statement" && around.node.kind === "material")
     return "Materials come from the table of the tool and keep their names.";
-  if (around?.type === "statement" && around.node.kind === "require")
+  if (around?.type === "statement" && isOfFigures(around.node))
     return "Figures are computed by the tool and keep their names.";
   const what = reservedAs(name);
   if (what !== null) return `'${name}' is ${what} of the language and keeps its name.`;
   return `No let of this file defines '${name}'.`;
+}
+
+/** The names in a requirement and in an aim that are no values. */
+function isOfFigures({ kind }: Statement): boolean {
+  return kind === "require" || kind === "aim";
 }
 
 function reservedAs(word: string): string | null {

@@ -3,6 +3,7 @@ import { CONSTANTS, FUNCTIONS, KEYWORDS, UNITS } from "../language/parse/word-se
 import type { TextRange } from "../language/text.ts";
 import type { Token } from "../language/token.ts";
 import { tokenize } from "../language/tokenize.ts";
+import type { FigureLimit } from "../language/tree.ts";
 import { type TreeNode, visitTree } from "../language/tree-walk.ts";
 
 /** Standard token types of editors, in the order of the legend. */
@@ -149,10 +150,18 @@ function statementClasses(
     case "material":
       return statement.name === null ? [word] : [word, [statement.name.range, MATERIAL]];
     case "require":
-      return statement.figure === null ? [word] : [word, [statement.figure.range, FIGURE]];
+      return [word, ...figureClasses(statement)];
+    case "aim":
+      return [word, ...[...statement.goals, ...statement.limits].flatMap(figureClasses)];
     default:
       return [word];
   }
+}
+
+function figureClasses({
+  figure,
+}: Pick<FigureLimit, "figure">): readonly (readonly [TextRange, TokenClass])[] {
+  return figure === null ? [] : [[figure.range, FIGURE]];
 }
 
 function nameClass(name: string, lets: ReadonlySet<string | undefined>): TokenClass {

@@ -1,7 +1,7 @@
 import type { Analysis } from "../analysis/analyse.ts";
 import { cursorPlace } from "./cursor-place.ts";
 import { matchesAt } from "./expected-at.ts";
-import type { Form } from "./forms.ts";
+import type { Form } from "./form.ts";
 import { functionHelp } from "./function-help.ts";
 import { codeBlock } from "./markdown.ts";
 import type { FormMatch } from "./match-form.ts";

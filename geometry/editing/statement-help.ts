@@ -146,6 +146,15 @@ export const STATEMENT_HELP: Readonly<Record<StatementWord, StatementHelp>> = {
     example: "balance by tail, lower",
     snippets: [{ label: "balance by", template: "balance by ‹tail›, ‹lower›" }],
   },
+  aim: {
+    summary:
+      "Says what the bar is to become, which limits it has to keep and which lets may be moved for it, within their bounds.",
+    example: "aim most inertia keeping mass <= 1.6 kg by tail, waist",
+    snippets: [
+      { label: "aim", template: "aim ‹most inertia› keeping ‹mass <= 1.6 kg› by ‹tail›, ‹waist›" },
+      { label: "aim for two goals", template: "aim most ‹inertia› and least ‹mass› by ‹tail›, ‹waist›" },
+    ],
+  },
   variant: {
     summary: "A named set of overrides of lets and settings; everything else is as in the bar itself.",
     example: 'variant "long tail" { thickness 10 mm }',

@@ -150,6 +150,27 @@ export interface BalanceDesign {
   readonly range: TextRange;
 }
 
+/** What is to be the most or the least. */
+export interface Goal {
+  readonly sense: "most" | "least";
+  /** The word in the file, such as `inertia`. */
+  readonly figure: string;
+  /** The closing speed of `bite at …`. */
+  readonly atMPerS: number | null;
+  readonly range: TextRange;
+}
+
+/** What the bar is to become, within which limits, and the lets that may be moved for it. */
+export interface AimDesign {
+  /** One goal, or two to be traded off against each other. */
+  readonly goals: readonly Goal[];
+  /** Limits beside the requirements of the file. */
+  readonly keeping: readonly Requirement[];
+  /** Names of lets, each once. */
+  readonly names: readonly string[];
+  readonly range: TextRange;
+}
+
 export interface Design {
   readonly name: string | null;
   readonly variant: string | null;
@@ -166,5 +187,6 @@ export interface Design {
   readonly target: Target;
   readonly requirements: readonly Requirement[];
   readonly balance: BalanceDesign | null;
+  readonly aim: AimDesign | null;
   readonly lets: readonly LetValue[];
 }

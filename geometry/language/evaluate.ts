@@ -1,5 +1,6 @@
 /** From the syntax tree to the design: every name resolved, every value of its kind, for one variant of the file. */
 import type { Design } from "./design.ts";
+import { evaluateAim } from "./evaluate/aim.ts";
 import { evaluateBalance } from "./evaluate/balance.ts";
 import { duplicates } from "./evaluate/duplicates.ts";
 import { evaluateFileLets, letStatements, letValues } from "./evaluate/file-lets.ts";
@@ -55,6 +56,7 @@ export function evaluate(tree: SyntaxTree, { variant: name, figures }: EvaluateO
     ...evaluateShape(scope, tree, variant),
     requirements: evaluateRequirements(scope, tree, variant, figures),
     balance: settingOf(tree, null, "balance", (statement) => evaluateBalance(scope, statement, lets)).value,
+    aim: settingOf(tree, null, "aim", (statement) => evaluateAim(scope, statement, lets, figures)).value,
   };
   const allProblems = () => {
     for (const problem of missingStatements(tree, variant)) report(problem);

@@ -4,6 +4,7 @@ import type {
   ArcShape,
   CornerTreatment,
   Expression,
+  FigureLimit,
   GradeLiteral,
   Identifier,
   Path,
@@ -160,12 +161,22 @@ function statementChildren(statement: Statement): readonly TreeNode[] {
     case "target":
       return expressions(statement.radius, statement.offset);
     case "require":
-      return [...names(statement.figure), ...expressions(statement.at), ...limits(statement.limit)];
+      return limitChildren(statement);
     case "balance":
       return expressions(...statement.names);
+    case "aim":
+      return [
+        ...statement.goals.flatMap(({ figure, at }) => [...names(figure), ...expressions(at)]),
+        ...statement.limits.flatMap(limitChildren),
+        ...expressions(...statement.names),
+      ];
     case "variant":
       return statement.body.map((node) => ({ type: "statement", node }));
   }
+}
+
+function limitChildren({ figure, at, limit }: FigureLimit): readonly TreeNode[] {
+  return [...names(figure), ...expressions(at), ...limits(limit)];
 }
 
 function stepChildren(step: Step): readonly TreeNode[] {

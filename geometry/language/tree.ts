@@ -141,6 +141,7 @@ export type Statement =
   | TargetStatement
   | RequireStatement
   | BalanceStatement
+  | AimStatement
   | VariantStatement
   | OverrideStatement;
 export type StatementKind = Statement["kind"];
@@ -218,13 +219,16 @@ export interface TargetStatement extends StatementNode {
   readonly radius: Expression | null;
   readonly offset: Expression | null;
 }
-/** `require FIGURE <=|>= VALUE`; `at` is the closing speed of `bite at 3 m/s`. */
-export interface RequireStatement extends StatementNode {
-  readonly kind: "require";
+/** `FIGURE <=|>= VALUE`; `at` is the closing speed of `bite at 3 m/s`. */
+export interface FigureLimit extends Node {
   readonly figure: Identifier | null;
   readonly at: Expression | null;
   readonly relation: "<=" | ">=" | null;
   readonly limit: Expression | GradeLiteral | null;
+}
+/** `require FIGURE <=|>= VALUE`. */
+export interface RequireStatement extends StatementNode, FigureLimit {
+  readonly kind: "require";
 }
 /** `G40`, `G6.3`: a balance grade, in mm/s. */
 export interface GradeLiteral extends Node {
@@ -235,6 +239,19 @@ export interface GradeLiteral extends Node {
 export interface BalanceStatement extends StatementNode {
   readonly kind: "balance";
   readonly names: readonly NameReference[];
+}
+/** `aim GOAL [and GOAL] [keeping LIMIT, …] by NAME, …`: what the bar is to become, and the lets that may be moved for it. */
+export interface AimStatement extends StatementNode {
+  readonly kind: "aim";
+  readonly goals: readonly AimGoal[];
+  readonly limits: readonly FigureLimit[];
+  readonly names: readonly NameReference[];
+}
+/** `most FIGURE` or `least FIGURE`; `at` is the closing speed of `most bite at 4 m/s`. */
+export interface AimGoal extends Node {
+  readonly sense: "most" | "least";
+  readonly figure: Identifier | null;
+  readonly at: Expression | null;
 }
 export interface VariantStatement extends StatementNode {
   readonly kind: "variant";

@@ -19,6 +19,7 @@ export const STATEMENT_WORDS = [
   "target",
   "require",
   "balance",
+  "aim",
   "variant",
 ] as const;
 
@@ -35,6 +36,7 @@ export const ONCE_WORDS = [
   "approach",
   "target",
   "balance",
+  "aim",
 ] as const satisfies readonly (typeof STATEMENT_WORDS)[number][];
 
 export const STEP_WORDS = ["from", "line", "arc", "spiral", "close"] as const;
@@ -43,6 +45,7 @@ export const STEP_WORDS = ["from", "line", "arc", "spiral", "close"] as const;
 export const OPTION_WORDS = [
   "at",
   "about",
+  "and",
   "bevel",
   "by",
   "ccw",
@@ -50,9 +53,12 @@ export const OPTION_WORDS = [
   "diameter",
   "edge",
   "face",
+  "keeping",
+  "least",
   "left",
   "long",
   "mirror",
+  "most",
   "offset",
   "radius",
   "repeat",

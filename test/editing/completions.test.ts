@@ -290,6 +290,45 @@ describe("materials, figures and variants", () => {
   });
 });
 
+describe("an aim", () => {
+  const aim = (rest: string) => labels(`${LETS}aim ${rest}|`);
+
+  it("is followed from goal to names", () => {
+    expect(aim("")).toEqual(["most", "least"]);
+    expect(aim("most ")).toContain("bite");
+    expect(offer(`${LETS}aim most |`, "mass")).toMatchObject({ insertText: "mass", isSnippet: false });
+    expect(offer(`${LETS}aim most |`, "bite").insertText).toBe(`bite at $${"{1:3 m/s}"}`);
+    expect(aim("most inertia ")).toEqual(["and most", "and least", "keeping", "by"]);
+    expect(aim("most bite ")).toEqual(["at"]);
+    expect(aim("most inertia and ")).toEqual(["most", "least"]);
+    expect(aim("most inertia and least mass ")).toEqual(["keeping", "by"]);
+    expect(aim("most inertia keeping ")).toContain("clean_bite");
+    expect(offer(`${LETS}aim most inertia keeping |`, "mass").insertText).toContain("<=");
+    expect(aim("most inertia keeping mass <= 1 kg ")).toEqual([",", "by"]);
+    expect(aim("most inertia by ")).toEqual(["reach", "waist", "tail", "tilt", "speed", "teeth"]);
+    expect(aim("most inertia by reach, ")).not.toContain("reach");
+  });
+
+  it("offers the limits of the figure they are for, the last one named", () => {
+    expect(aim("most inertia keeping mass <= ")[0]).toBe("1.6 kg");
+    expect(aim("most inertia keeping mass <= 1 kg, balance <= ").slice(0, 2)).toEqual(["G40", "G6.3"]);
+    expect(aim("most inertia keeping mass <= 1 kg, balance <= G16, bite at 3 m/s >= ")[0]).toBe("6 mm");
+    expect(aim("most inertia keeping mass <= 1 ")[0]).toBe("kg");
+  });
+
+  it("goes on in parentheses, over several lines", () => {
+    expect(aim("most inertia keeping (")).toContain("mass");
+    expect(labels("aim most inertia keeping (mass <= 1 kg,\n  |)\n")).toContain("balance");
+    expect(aim("most inertia keeping (mass <= 1 kg) ")).toContain("by");
+    expect(labels(`${LETS}aim most inertia by (waist,\n  |)\n`)).toContain("reach");
+  });
+
+  it("is not offered where one stands already", () => {
+    expect(labels(`${LETS}|`)).toContain("aim");
+    expect(labels(`${LETS}aim least mass by waist\n|`)).not.toContain("aim");
+  });
+});
+
 describe("templates", () => {
   it("become snippets with numbered places, choices, repeats and a last place", () => {
     expect(snippetOf("a ‹b c› ‹x|y› ‹=1› ‹›")).toBe(`a $${"{1:b c}"} $${"{2|x,y|}"} $1 $0`);

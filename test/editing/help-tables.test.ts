@@ -31,7 +31,7 @@ const STANDARD: readonly (readonly [string, string])[] = [
   ],
   ["bore", "bore 20 mm"],
   ["spin", "spin 3000 rpm ccw"],
-  ["let", "let tail = 96 mm\nlet lower = 30 mm"],
+  ["let", "let tail = 96 mm from 80 mm to 120 mm\nlet lower = 30 mm\nlet waist = 24 mm from 20 mm to 30 mm"],
 ];
 
 /** A whole file in which a line takes the place of the standard one of its kind. */
@@ -60,6 +60,9 @@ function mistakes(text: string): readonly string[] {
     "unknown-figure",
     "out-of-range",
     "outside-bounds",
+    "not-movable",
+    "no-bounds",
+    "duplicate-name",
   ];
   const ofValues = analyse(source).problems.filter(({ code }) => kinds.includes(code));
   return [...source.problems, ...ofValues].map(({ code, message }) => `${code}: ${message}`);

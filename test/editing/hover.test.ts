@@ -180,6 +180,20 @@ describe("statements", () => {
   });
 });
 
+describe("aims", () => {
+  const aim = "let t = 12 mm from 6 mm to 20 mm\naim least mass keeping inertia >= 1e-4 kg*m^2 by t\n";
+  const at = (marked: string) => said(`${BAR}${TRIANGLE}${aim.replace(marked.replace("|", ""), marked)}`);
+
+  it("tell how goals and limits stand now", () => {
+    expect(at("least ma|ss")).toContain("**Mass**: Area × thickness × density.");
+    expect(at("least ma|ss")).toContain("Now 196.5 g.");
+    expect(at("a|im")).toContain("Now 196.5 g.");
+    expect(at("inert|ia")).toMatch(/Holds: .* required at least 1e-4 kg·m²|Holds: /);
+    expect(at("kee|ping")).toContain("Limits that the aim has to keep");
+    expect(at("by t|")).toContain("Bounds: 6 mm");
+  });
+});
+
 describe("requirements", () => {
   it("tell the value, the limit and the margin", () => {
     const told = said(`${BAR}${TRIANGLE}require ma|ss <= 1 kg`);

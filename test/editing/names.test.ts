@@ -135,6 +135,7 @@ describe("renaming", () => {
 
   it.each([
     ["material wear|_steel_450", "Materials come from the table of the tool and keep their names."],
+    ["let t = 1 mm\naim most ma|ss by t", "Figures are computed by the tool and keep their names."],
     ["require ma|ss <= 1 kg", "Figures are computed by the tool and keep their names."],
     ['variant "lo|ng" { }', "plain text: change it where it stands"],
     ["let a = si|n(30 deg)", "'sin' is a function of the language and keeps its name."],

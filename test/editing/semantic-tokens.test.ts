@@ -60,6 +60,20 @@ describe("semantic tokens", () => {
     ]);
   });
 
+  it("know the figures and lets of an aim", () => {
+    expect(classed("let mass = 1 mm\naim most mass keeping balance <= G16 by mass").slice(5)).toEqual([
+      "aim:keyword",
+      "most:keyword",
+      "mass:property",
+      "keeping:keyword",
+      "balance:property",
+      "<=:operator",
+      "G16:number",
+      "by:keyword",
+      "mass:variable.readonly",
+    ]);
+  });
+
   it("know steps, options, overrides, and names that no let defines", () => {
     const found = classed(
       'let face = 1 mm\noutline { from (face, b) arc (1 mm @ 2 deg) about (0 mm, 0 mm) turning left long }\nvariant "v" { face = 2 mm }\ntarget face\n',

@@ -35,6 +35,23 @@ describe("parameter help follows", () => {
     ["target round |", "target ⟦round r⟧ [offset d]"],
     ["require mass |", "require figure ⟦<=|>=⟧ limit"],
     ["require bite at |", "require figure ⟦at speed⟧ <=|>= limit"],
+    [
+      "aim |",
+      "aim ⟦most|least figure⟧ [and most|least figure] [keeping figure <=|>= limit] by name [, name]",
+    ],
+    [
+      "aim most bite |",
+      "aim most|least figure ⟦at speed⟧ [and most|least figure] [keeping figure <=|>= limit] by name [, name]",
+    ],
+    [
+      "aim most mass keeping balance |",
+      "aim most|least figure keeping figure ⟦<=|>=⟧ limit [, figure <=|>= limit] by name [, name]",
+    ],
+    [
+      "aim most mass keeping balance <= G16, bite at 3 m/s >= |",
+      "aim most|least figure keeping figure <=|>= limit keeping figure at speed <=|>= ⟦limit⟧ [, figure <=|>= limit] by name [, name]",
+    ],
+    ["aim most mass by tail, |", "aim most|least figure by name ⟦, name⟧ [, name]"],
     ['variant "x" { tail = |', "name = ⟦value⟧"],
   ])("statements: %s", (marked, expected) => {
     expect(shown(marked.replaceAll("c|w", "c|w"))).toBe(expected);

@@ -69,6 +69,23 @@ describe("the sample of the language", () => {
       ],
     );
   });
+  it("has its aim: goals, limits in base units, and names", () => {
+    const { aim } = designOf(
+      completed(
+        "let a = 5 mm from 4 mm to 6 mm\naim most bite at 4 m/s and least mass keeping balance <= G16, mass >= 200 g by a",
+      ),
+    );
+    expect(aim?.goals.map(({ sense, figure, atMPerS }) => [sense, figure, atMPerS])).toEqual([
+      ["most", "bite", 4],
+      ["least", "mass", null],
+    ]);
+    expect(aim?.keeping.map(({ figure, relation, limit }) => [figure, relation, limit.value])).toEqual([
+      ["balance", "<=", 16],
+      ["mass", ">=", 0.2],
+    ]);
+    expect(aim?.names).toEqual(["a"]);
+    expect(designOf(completed("let a = 5 mm\naim least mass by a")).aim).toBeNull();
+  });
   it("changes by its variant what the variant says", () => {
     const variant = designOf(PROMISED, "long tail");
     expect(variant.variant).toBe("long tail");

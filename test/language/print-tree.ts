@@ -1,6 +1,7 @@
 import type {
   ArcShape,
   Expression,
+  FigureLimit,
   GradeLiteral,
   Path,
   PointExpression,
@@ -58,19 +59,31 @@ function printStatement(statement: Statement): readonly string[] {
       const size = shape === "round" ? ` ${printExpression(radius)}` : "";
       return [`target ${shape ?? "?"}${size}${offset === null ? "" : ` offset ${printExpression(offset)}`}`];
     }
-    case "require": {
-      const { figure, at, relation, limit } = statement;
-      const speed = at === null ? "" : ` at ${printExpression(at)}`;
-      return [`require ${figure?.name ?? "?"}${speed} ${relation ?? "?"} ${printLimit(limit)}`];
-    }
+    case "require":
+      return [`require ${printFigureLimit(statement)}`];
     case "balance":
       return [`balance ${statement.names.map(printExpression).join(" ")}`.trimEnd()];
+    case "aim":
+      return [
+        "aim",
+        ...statement.goals.map((goal) => `  ${goal.sense} ${printFigure(goal)}`),
+        ...statement.limits.map((limit) => `  keeping ${printFigureLimit(limit)}`),
+        ...statement.names.map((name) => `  by ${printExpression(name)}`),
+      ];
     case "variant":
       return [
         `variant ${printName(statement.name)}`,
         ...statement.body.flatMap(printStatement).map((line) => `  ${line}`),
       ];
   }
+}
+
+function printFigureLimit(stated: FigureLimit): string {
+  return `${printFigure(stated)} ${stated.relation ?? "?"} ${printLimit(stated.limit)}`;
+}
+
+function printFigure({ figure, at }: Pick<FigureLimit, "figure" | "at">): string {
+  return `${figure?.name ?? "?"}${at === null ? "" : ` at ${printExpression(at)}`}`;
 }
 
 function printName(name: string | null): string {

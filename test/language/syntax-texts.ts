@@ -43,6 +43,9 @@ target round 5 mm offset 12 mm
 require mass <= 1.6 kg
 require balance <= G6.3
 require bite at 3 m/s >= 2 * -2^2 mm
+balance by tail
+aim most bite at 3 m/s and least mass keeping (balance <= G16,
+  mass <= 1 kg) by tail
 variant "long tail" { tail = 110 mm thickness 10 mm }
 variant "short" {
   tail = 85 mm

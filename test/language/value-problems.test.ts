@@ -264,6 +264,33 @@ const CASES: Partial<Record<ProblemCode, readonly Case[]>> = {
     { bad: "hole (40 mm @ ⟦atan2(0 mm, 0 mm)⟧) diameter 15 mm", says: "no direction" },
     { bad: "thickness round(12.4 mm, ⟦0 mm⟧)", says: "the step has to be more than zero" },
   ],
+  "not-movable": [
+    {
+      bad: "let tail = 9 mm\nlet far = tail + 3 mm\nbalance by tail, ⟦far⟧",
+      says: "'far' is 'tail + 3 mm', which is no single value that could be moved",
+    },
+    {
+      bad: "let tail = 9 mm\nlet far = tail + 3 mm from 8 mm to 12 mm\naim least mass by ⟦far⟧",
+      says: "such as let tail = 96 mm, or write 'far' as one",
+    },
+    { bad: "let far = (1/4) in\nbalance by ⟦far⟧", says: "'far' is '(1/4) in'" },
+  ],
+  "no-bounds": [
+    {
+      bad: "let tail = 9 mm\naim least mass by ⟦tail⟧",
+      says: "say in its let how far it may go",
+      mended: "let tail = 9 mm from 4.5 mm to 18 mm\naim least mass by tail",
+    },
+    {
+      bad: "let turn_by = -30 deg # out of true\naim least mass by ⟦turn_by⟧",
+      says: "'turn_by' has no bounds",
+      mended: "let turn_by = -30 deg from -60 deg to -15 deg # out of true\naim least mass by turn_by",
+    },
+    {
+      bad: "let shift = 0 mm\naim least mass by ⟦shift⟧",
+      says: "as in let tail = 96 mm from 80 mm to 120 mm",
+    },
+  ],
   "not-finite": [
     { bad: "let n = 4\nthickness 12 mm / ⟦(n - 4)⟧", says: "Division by zero: '(n - 4)' is 0" },
     { bad: "thickness ⟦1e200 mm * 1e200⟧", says: "is too large to compute with" },
@@ -273,6 +300,11 @@ const CASES: Partial<Record<ProblemCode, readonly Case[]>> = {
     { bad: "thickness 1 mm * tan(⟦90 deg⟧)", says: "a quarter turn has no tangent" },
   ],
   "out-of-range": [
+    {
+      bad: "let tail = 9 mm from 8 mm to 12 mm\naim least mass and least balance and ⟦most bite at 3 m/s⟧ by tail",
+      says: "one goal or two",
+      mended: "let tail = 9 mm from 8 mm to 12 mm\naim least mass and least balance by tail",
+    },
     { bad: "thickness ⟦0 mm⟧", says: "The thickness has to be more than 0 mm; this is 0 mm" },
     { bad: "thickness ⟦-3 in⟧", says: "this is -3 in", mended: "thickness 3 in" },
     { bad: "thickness ⟦200 m⟧", says: "at most 100000 mm" },
@@ -373,6 +405,16 @@ const CASES: Partial<Record<ProblemCode, readonly Case[]>> = {
   "unknown-figure": [
     { bad: "require ⟦mas⟧ <= 3 kg", says: "did you mean mass?", mended: "require mass <= 3 kg" },
     { bad: "require ⟦beauty⟧ >= 3", says: "The figures are mass, balance, bite" },
+    {
+      bad: "let tail = 9 mm from 8 mm to 12 mm\naim least ⟦mas⟧ by tail",
+      says: "'mas' is not a figure that can be aimed at; did you mean mass?",
+      mended: "let tail = 9 mm from 8 mm to 12 mm\naim least mass by tail",
+    },
+    {
+      bad: "let tail = 9 mm from 8 mm to 12 mm\naim least mass keeping ⟦balanse⟧ <= G16 by tail",
+      says: "did you mean balance?",
+      mended: "let tail = 9 mm from 8 mm to 12 mm\naim least mass keeping balance <= G16 by tail",
+    },
   ],
   "missing-part": [
     { bad: "require ⟦bite⟧ >= 5 mm", says: "write bite at 3 m/s", mended: "require bite at 3 m/s >= 5 mm" },
@@ -389,6 +431,16 @@ const CASES: Partial<Record<ProblemCode, readonly Case[]>> = {
     { bad: "hole ⟦by (60 mm, 0 mm)⟧ diameter 15 mm", says: "there is none before" },
   ],
   "duplicate-name": [
+    {
+      bad: "let tail = 9 mm from 8 mm to 12 mm\naim least mass and ⟦most mass⟧ by tail",
+      says: "'mass' is a goal already",
+      mended: "let tail = 9 mm from 8 mm to 12 mm\naim least mass by tail",
+    },
+    {
+      bad: "let tail = 9 mm from 8 mm to 12 mm\naim least mass by tail, ⟦tail⟧",
+      says: "'tail' stands here already",
+      mended: "let tail = 9 mm from 8 mm to 12 mm\naim least mass by tail",
+    },
     {
       bad: 'variant "a" { thickness 9 mm }\nvariant ⟦"a"⟧ { thickness 8 mm }',
       says: 'a variant "a" already; the first one counts',
@@ -522,6 +574,8 @@ describe("nothing is wrong with", () => {
     'let a = 5 mm\nvariant "v" { a = 6 mm }',
     'let a = 5 mm\nvariant "v" { thickness a }',
     "thickness 12 mm * cos(60 deg) * 2",
+    "let a = 5 mm from 4 mm to 6 mm\naim most bite at 2 m/s and most bite at 4 m/s by a",
+    "let a = 5 mm from 4 mm to 6 mm\naim least mass keeping balance <= G16, bite at 3 m/s >= a by a",
     "let pi2 = 2 * pi\nthickness pi2 * 1 mm",
   ])("%s", (fragment) => {
     expect(problemsOf(completed(fragment))).toEqual([]);

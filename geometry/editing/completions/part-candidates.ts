@@ -2,7 +2,7 @@
 import { FIGURES, REQUIRABLE_FIGURES, TOLD_GRADES } from "../../figures/catalogue.ts";
 import { MATERIALS } from "../../materials/table.ts";
 import type { Candidate } from "../completion.ts";
-import type { Part, Taking } from "../forms.ts";
+import type { Part, Taking } from "../form.ts";
 import { codeBlock } from "../markdown.ts";
 import { materialLines } from "../material-lines.ts";
 import { optionHelp } from "../option-help.ts";
@@ -45,7 +45,7 @@ export function startCandidates(taking: Taking, about: string, isFree: boolean):
     case "material":
       return materialCandidates();
     case "figure":
-      return figureCandidates(taking.takesSpeed, isFree);
+      return figureCandidates(taking, isFree);
     case "relation":
       return [option("<=", "At most.", ""), option(">=", "At least.", "")];
     case "path":
@@ -94,14 +94,19 @@ function materialCandidates(): readonly Candidate[] {
   }));
 }
 
-function figureCandidates(takesSpeed: boolean, isFree: boolean): readonly Candidate[] {
+function figureCandidates(
+  { takesSpeed, isLimited }: Extract<Taking, { kind: "figure" }>,
+  isFree: boolean,
+): readonly Candidate[] {
   const figures = REQUIRABLE_FIGURES.filter((figure) => figure.takesSpeed === takesSpeed);
   return figures.map(({ name, example }) => {
     const figure = FIGURES.find(({ requirable }) => requirable?.name === name);
     // A builder limits what is wanted small from above, and what is wanted large from below.
     const relations = figure?.better === "less" ? "<=|>=" : ">=|<=";
-    const template = `${name}${takesSpeed ? " at ‹3 m/s›" : ""} ‹${relations}› ‹${example}›`;
-    const line = filledTemplate(`require ${template}`);
+    const meant = `${name}${takesSpeed ? " at ‹3 m/s›" : ""}`;
+    const template = isLimited ? `${meant} ‹${relations}› ‹${example}›` : meant;
+    const sense = figure?.better === "less" ? "least" : "most";
+    const line = filledTemplate(isLimited ? `require ${template}` : `aim ${sense} ${template} by tail`);
     return {
       label: name,
       kind: "figure",

@@ -1,30 +1,49 @@
 /** How a requirement stands: the figure, its value, the limit and the margin. */
 import type { Standing } from "../../analysis/judge.ts";
-import { standingOf } from "../../analysis/judge.ts";
+import { requiredValue, standingOf } from "../../analysis/judge.ts";
 import { FIGURES } from "../../figures/catalogue.ts";
 import { type Presented, presentMeasure } from "../../figures/present.ts";
-import type { Requirement } from "../../language/design.ts";
+import type { Goal, Requirement } from "../../language/design.ts";
 import type { TextRange } from "../../language/text.ts";
-import type { RequireStatement } from "../../language/tree.ts";
+import type { AimGoal, FigureLimit } from "../../language/tree.ts";
 import type { Hover, HoverPlace } from "../hover.ts";
 
-/** The figure that a requirement is about, and how it stands. */
+/** The figure that a requirement, or a goal or limit of an aim, is about, and how it stands. */
 export function figureHover(place: HoverPlace, range: TextRange): Hover | null {
-  const { statement } = place;
-  if (statement.kind !== "require") return null;
-  const figure = FIGURES.find(({ requirable }) => requirable?.name === statement.figure?.name);
-  if (figure === undefined) return null;
-  return { range, lines: [`**${figure.label}**: ${figure.meaning}`, ...standingLines(place, statement)] };
+  const stated = statedAt(place);
+  const figure = FIGURES.find(({ requirable }) => requirable?.name === stated?.figure?.name);
+  if (figure === undefined || stated === null) return null;
+  return { range, lines: [`**${figure.label}**: ${figure.meaning}`, ...standingLines(place, stated)] };
 }
 
-/** One line on how a requirement stands in the analysed variant; none where that says nothing of it. */
-export function standingLines({ analysis }: HoverPlace, { range }: RequireStatement): readonly string[] {
-  const requirement = analysis.design.requirements.find(
-    (candidate) => candidate.range.start === range.start && candidate.range.end === range.end,
-  );
-  if (requirement === undefined) return [];
-  const standing = standingOf(requirement, analysis.assessment);
-  return standing === null ? [] : [standingLine(requirement, standing)];
+/** What is said of a figure at the place of the hover. */
+function statedAt({ statement, offset }: HoverPlace): FigureLimit | AimGoal | null {
+  if (statement.kind === "require") return statement;
+  if (statement.kind !== "aim") return null;
+  const all = [...statement.goals, ...statement.limits];
+  return all.find(({ range }) => range.start <= offset && offset <= range.end) ?? null;
+}
+
+/** One line on how a requirement, limit or goal stands in the analysed variant; none where that says nothing of it. */
+export function standingLines(
+  { analysis }: HoverPlace,
+  { range }: Pick<FigureLimit, "range">,
+): readonly string[] {
+  const { requirements, aim } = analysis.design;
+  const isIt = (other: { readonly range: TextRange }) =>
+    other.range.start === range.start && other.range.end === range.end;
+  const requirement = [...requirements, ...(aim?.keeping ?? [])].find(isIt);
+  const standing = requirement && standingOf(requirement, analysis.assessment);
+  if (requirement && standing) return [standingLine(requirement, standing)];
+  const goal = aim?.goals.find(isIt);
+  return goal === undefined ? [] : [goalLine(goal, analysis)];
+}
+
+function goalLine({ figure: name, atMPerS }: Goal, { assessment }: HoverPlace["analysis"]): string {
+  const figure = FIGURES.find(({ requirable }) => requirable?.name === name);
+  const value = figure === undefined ? null : requiredValue(figure, atMPerS, assessment);
+  const measure = atMPerS === null ? (figure?.measure ?? "count") : "length";
+  return value === null ? "Not known yet." : `Now ${joined(presentMeasure(measure, value, "mm"))}.`;
 }
 
 function standingLine(requirement: Requirement, { figure, value, limit, holds, margin }: Standing): string {

@@ -38,6 +38,8 @@ function madeLines(place: HoverPlace, statement: Statement): readonly string[] {
       return offerLines(place);
     case "require":
       return standingLines(place, statement);
+    case "aim":
+      return statement.goals.flatMap((goal) => standingLines(place, goal));
     default:
       return [];
   }

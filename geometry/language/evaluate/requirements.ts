@@ -5,9 +5,9 @@ import type { Quantity } from "../quantity.ts";
 import { quantity } from "../quantity-arithmetic.ts";
 import type { RequirableFigure } from "../requirable.ts";
 import type {
+  FigureLimit,
   GradeLiteral,
   NumberLiteral,
-  RequireStatement,
   Statement,
   SyntaxTree,
   VariantStatement,
@@ -30,7 +30,7 @@ export function evaluateRequirements(
   const evaluated = (statements: readonly Statement[]): readonly Requirement[] =>
     statements
       .filter((statement) => statement.kind === "require")
-      .map((statement) => evaluateRequirement(scope, statement, figures))
+      .map((statement) => evaluateFigureLimit(scope, statement, figures))
       .filter((requirement) => requirement !== null);
   const own = evaluated(tree.statements);
   const changed = evaluated(variant?.body ?? []);
@@ -42,27 +42,54 @@ function isOnTheSame(a: Requirement, b: Requirement): boolean {
   return a.figure === b.figure && a.relation === b.relation && a.atMPerS === b.atMPerS;
 }
 
-function evaluateRequirement(
+/** A limit on a figure, as `require` and `aim` state them; null where something is wrong with it. */
+export function evaluateFigureLimit(
   scope: Scope,
-  statement: RequireStatement,
+  stated: FigureLimit,
   figures: readonly RequirableFigure[],
 ): Requirement | null {
-  const figure = findFigure(scope, statement, figures);
-  if (figure === null) {
-    evaluateParts(scope, statement);
+  const found = evaluateFigure(scope, stated, figures, "required");
+  if (found === null) {
+    evaluateRest(scope, stated);
     return null;
   }
-  const atMPerS = evaluateSpeed(scope, statement, figure);
-  const limit = evaluateLimit(scope, statement, figure);
-  const { relation, range } = statement;
-  if (limit === null || relation === null || statement.limit === null || atMPerS === undefined) return null;
-  return { figure: figure.name, relation, limit, atMPerS, limitRange: statement.limit.range, range };
+  const limit = evaluateLimit(scope, stated, found.figure);
+  const { relation, range } = stated;
+  if (limit === null || relation === null || stated.limit === null || found.atMPerS === undefined)
+    return null;
+  const { figure, atMPerS } = found;
+  return { figure: figure.name, relation, limit, atMPerS, limitRange: stated.limit.range, range };
+}
+
+/** A figure with the closing speed it is meant at. */
+export interface MeantFigure {
+  readonly figure: RequirableFigure;
+  /** In m/s; null where the figure takes none, `undefined` where it is wrong. */
+  readonly atMPerS: number | null | undefined;
+}
+
+/**
+ * The figure of a limit or a goal; null where there is none of its name.
+ * @param use what the figure cannot be where it is none: "required"
+ */
+export function evaluateFigure(
+  scope: Scope,
+  stated: Pick<FigureLimit, "figure" | "at">,
+  figures: readonly RequirableFigure[],
+  use: string,
+): MeantFigure | null {
+  const figure = findFigure(scope, stated, figures, use);
+  if (figure !== null) return { figure, atMPerS: evaluateSpeed(scope, stated, figure) };
+  // The mistakes in what is said of nobody knows what are told all the same.
+  if (stated.at !== null) scope.expressions.value(stated.at);
+  return null;
 }
 
 function findFigure(
   { report }: Scope,
-  { figure }: RequireStatement,
+  { figure }: Pick<FigureLimit, "figure">,
   figures: readonly RequirableFigure[],
+  use: string,
 ): RequirableFigure | null {
   if (figure === null) return null;
   const found = figures.find(({ name }) => name === figure.name);
@@ -71,21 +98,19 @@ function findFigure(
   const near = nearestWord(figure.name, names);
   const { hint, fixes } = didYouMean(figure.range, near);
   const all = near === null && names.length > 0 ? ` The figures are ${names.join(", ")}.` : "";
-  const message = `'${figure.name}' is not a figure that can be required${hint}${all}`;
+  const message = `'${figure.name}' is not a figure that can be ${use}${hint}${all}`;
   report(failure("unknown-figure", figure.range, message, fixes));
   return null;
 }
 
-/** The mistakes in a requirement of nobody knows what are told all the same. */
-function evaluateParts({ expressions }: Scope, { at, limit }: RequireStatement): void {
-  if (at !== null) expressions.value(at);
+function evaluateRest({ expressions }: Scope, { limit }: FigureLimit): void {
   if (limit !== null && limit.kind !== "grade") expressions.value(limit);
 }
 
 /** The closing speed of `bite at 3 m/s` in m/s; null where the figure takes none, `undefined` where it is wrong. */
 function evaluateSpeed(
   scope: Scope,
-  { figure, at }: RequireStatement,
+  { figure, at }: Pick<FigureLimit, "figure" | "at">,
   { name, takesSpeed }: RequirableFigure,
 ): number | null | undefined {
   if (at !== null && takesSpeed) return closingSpeed(scope, at, "The closing speed") ?? undefined;
@@ -105,7 +130,7 @@ function evaluateSpeed(
   return undefined;
 }
 
-function evaluateLimit(scope: Scope, { limit }: RequireStatement, figure: RequirableFigure): Quantity | null {
+function evaluateLimit(scope: Scope, { limit }: FigureLimit, figure: RequirableFigure): Quantity | null {
   if (limit?.kind === "grade") return evaluateGrade(scope, limit, figure);
   if (figure.takesGrade && limit?.kind === "number" && limit.unit === null) {
     return refuseBareGrade(scope, limit, figure);

@@ -1,5 +1,5 @@
 import type { TextRange } from "../text.ts";
-import type { Expression, GradeLiteral, Identifier, RequireStatement } from "../tree.ts";
+import type { Expression, FigureLimit, GradeLiteral, Identifier, RequireStatement } from "../tree.ts";
 import type { Cursor } from "./cursor.ts";
 import { failMissing } from "./fail-missing.ts";
 import { replaceFix } from "./fixes.ts";
@@ -7,20 +7,36 @@ import { parseExpression } from "./parse-expression.ts";
 
 type Relation = "<=" | ">=";
 
-/** Reads `FIGURE [at SPEED] <=|>= LIMIT`. */
+/** Reads what stands behind `require`. */
 export function parseRequire(cursor: Cursor, keyword: TextRange): RequireStatement {
-  const figure = parseFigure(cursor);
-  const at = cursor.takeWord("at") ? parseExpression(cursor, "a closing speed such as 3 m/s") : null;
-  const relation = parseRelation(cursor);
-  const limit = cursor.panicking ? null : parseLimit(cursor);
-  return { kind: "require", keyword, figure, at, relation, limit, range: cursor.rangeFrom(keyword.start) };
+  const limit = parseFigureLimit(cursor, "what is required, such as mass <= 1.6 kg");
+  return { ...limit, kind: "require", keyword, range: cursor.rangeFrom(keyword.start) };
 }
 
-function parseFigure(cursor: Cursor): Identifier | null {
-  if (!cursor.at("word")) {
-    return failMissing(cursor, "what is required, such as mass <= 1.6 kg");
-  }
-  return { name: cursor.text(), range: cursor.take() };
+/** Reads `FIGURE [at SPEED] <=|>= LIMIT`; `expected` is what is missing where nothing of it stands there. */
+export function parseFigureLimit(cursor: Cursor, expected: string): FigureLimit {
+  const { start } = cursor.range();
+  const { figure, at } = parseFigure(cursor, expected);
+  const relation = parseRelation(cursor);
+  const limit = cursor.panicking ? null : parseLimit(cursor);
+  return { figure, at, relation, limit, range: cursor.rangeFrom(start) };
+}
+
+/** Reads `FIGURE [at SPEED]`. */
+export function parseFigure(cursor: Cursor, expected: string): Pick<FigureLimit, "figure" | "at"> {
+  const figure = parseFigureName(cursor, expected);
+  const at = cursor.takeWord("at") ? parseExpression(cursor, "a closing speed such as 3 m/s") : null;
+  return { figure, at };
+}
+
+/** Words that lead on in an aim: where a figure is missing before one, it is not the figure. */
+const IN_AN_AIM = ["and", "keeping", "by"];
+
+function parseFigureName(cursor: Cursor, expected: string): Identifier | null {
+  const isOfAnAim = IN_AN_AIM.some((word) => cursor.isWord(word));
+  return cursor.at("word") && !isOfAnAim
+    ? { name: cursor.text(), range: cursor.take() }
+    : failMissing(cursor, expected);
 }
 
 function parseRelation(cursor: Cursor): Relation | null {

@@ -3,6 +3,7 @@ import type { OutlineStatement, Statement, Symmetry } from "../tree.ts";
 import { STATEMENT_WORDS } from "../vocabulary.ts";
 import type { Cursor } from "./cursor.ts";
 import { expectWord, takeOption, type WordChoice } from "./expect-word.ts";
+import { parseAim } from "./parse-aim.ts";
 import { parseBalance } from "./parse-balance.ts";
 import { parseExpression } from "./parse-expression.ts";
 import { parseHole, parseSlot } from "./parse-hole.ts";
@@ -51,6 +52,8 @@ export function parseStatement(cursor: Cursor, word: StatementWord, keyword: Tex
       return parseRequire(cursor, keyword);
     case "balance":
       return parseBalance(cursor, keyword);
+    case "aim":
+      return parseAim(cursor, keyword);
     case "variant":
       return parseVariant(cursor, keyword);
     default:
