@@ -11,6 +11,7 @@ import type { TextRange } from "../../geometry/language/text.ts";
 import {
   arrayOf,
   type Check,
+  checkedByType,
   either,
   isBoolean,
   isCount,
@@ -19,7 +20,7 @@ import {
   oneOf,
   orNull,
   shape,
-} from "./checks.ts";
+} from "../webview/checks.ts";
 import type {
   BitePoint,
   Drawing,
@@ -203,12 +204,6 @@ const HOST_MESSAGES: { readonly [Type in HostMessage["type"]]: Check<Of<HostMess
 /** Whether a value is a whole message of the host. */
 export function isHostMessage(value: unknown): value is HostMessage {
   return checkedByType(HOST_MESSAGES, value);
-}
-
-function checkedByType(checks: Readonly<Record<string, Check<unknown>>>, value: unknown): boolean {
-  if (typeof value !== "object" || value === null || !("type" in value)) return false;
-  if (typeof value.type !== "string" || !Object.hasOwn(checks, value.type)) return false;
-  return checks[value.type]?.(value) ?? false;
 }
 
 // What the page keeps ----------------------------------------------------------------------------------------------

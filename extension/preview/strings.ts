@@ -152,10 +152,7 @@ export const PREVIEW_STRINGS = {
 
 export type PreviewStrings = { readonly [Key in keyof typeof PREVIEW_STRINGS]: string };
 
-/** Put values into the places `{0}`, `{1}` … of a text. A place without a value stays as it is. */
-export function fill(text: string, ...values: readonly (string | number)[]): string {
-  return text.replace(/\{(\d+)\}/g, (place, index: string) => String(values[Number(index)] ?? place));
-}
+export { fill } from "../webview/fill.ts";
 
 /** The texts with those of a translation put over them; anything in it that is no text is passed over. */
 export function translated(translation: unknown): PreviewStrings {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { contentPolicy, previewHtml } from "../../extension/preview/html.ts";
+import { previewHtml } from "../../extension/preview/html.ts";
+import { contentPolicy } from "../../extension/webview/html.ts";
 
 const OPTIONS = {
   scriptUri: "https://files.test/preview.js?a=1&b=2",

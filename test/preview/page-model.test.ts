@@ -12,7 +12,6 @@ import { chartModel } from "../../extension/preview/page/chart/chart-model.ts";
 import { layOutDimensions } from "../../extension/preview/page/drawing/dimension-layout.ts";
 import { dimensionsOf } from "../../extension/preview/page/drawing/dimension-list.ts";
 import { edgeText } from "../../extension/preview/page/drawing/edge-text.ts";
-import { loopPath, segmentPath } from "../../extension/preview/page/drawing/path-data.ts";
 import { touchedPath } from "../../extension/preview/page/drawing/touched-path.ts";
 import { firstState, savedState, withView } from "../../extension/preview/page/page-state.ts";
 import {
@@ -33,6 +32,7 @@ import {
 } from "../../extension/preview/page/viewport.ts";
 import type { BitePoint } from "../../extension/preview/protocol.ts";
 import { fill, PREVIEW_STRINGS, translated } from "../../extension/preview/strings.ts";
+import { loopPath, segmentPath } from "../../extension/webview/page/path-data.ts";
 import { BITE, bar, CURVE, madeUpView } from "./made-up-view.ts";
 
 const SIZE = { width: 600, height: 400 };
@@ -193,8 +193,8 @@ describe("paths", () => {
   it("draw a whole circle in two halves", () => {
     const circle = { ...quarter, to: quarter.from, sweepRad: -2 * Math.PI };
     expect(segmentPath(circle)).toBe("M10 0A10 10 0 0 1 -10 0A10 10 0 0 1 10 0");
-    expect(loopPath({ kind: "hole", segments: [circle] }).endsWith("Z")).toBe(true);
-    expect(loopPath({ kind: "hole", segments: [] })).toBe("");
+    expect(loopPath({ segments: [circle] }).endsWith("Z")).toBe(true);
+    expect(loopPath({ segments: [] })).toBe("");
   });
 
   it("follow a point that is dragged: its edges, or its hole as a whole", () => {

@@ -1,12 +1,12 @@
 /** The figures: those that decide first, all others in folding sections, requirements with their verdicts. */
 import type { FigureGroup } from "../../../geometry/figures/figure.ts";
 import type { ReportRow, ReportSummary, RequirementRow } from "../../../geometry/files/report.ts";
+import { el, freshId, keepChildren, setAttributes, setHidden, setText } from "../../webview/page/dom.ts";
+import { valueText } from "../../webview/page/units.ts";
 import { fill, type PreviewStrings } from "../strings.ts";
-import { el, freshId, keepChildren, setAttributes, setHidden, setText } from "./dom.ts";
 import { createFold, type Fold } from "./fold.ts";
 import type { PageContext, PageState } from "./page-state.ts";
 import type { Part } from "./part.ts";
-import { valueText } from "./units.ts";
 
 /** The figures a builder looks at after each change, in this order. */
 const KEY_FIGURES: readonly string[] = [

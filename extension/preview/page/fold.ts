@@ -1,4 +1,4 @@
-import { el } from "./dom.ts";
+import { el } from "../../webview/page/dom.ts";
 import type { PageContext, PageState } from "./page-state.ts";
 
 export interface Fold {

@@ -1,4 +1,4 @@
-import { el } from "./dom.ts";
+import { el } from "../../webview/page/dom.ts";
 import type { PageContext } from "./page-state.ts";
 import type { Part } from "./part.ts";
 

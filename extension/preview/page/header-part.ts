@@ -1,5 +1,5 @@
 import type { UnitSystem } from "../../../geometry/figures/present.ts";
-import { el, freshId, keepChildren, setHidden, setText } from "./dom.ts";
+import { el, freshId, keepChildren, setHidden, setText } from "../../webview/page/dom.ts";
 import type { PageContext } from "./page-state.ts";
 import type { Part } from "./part.ts";
 

@@ -1,5 +1,5 @@
 import type { Severity } from "../../../geometry/language/problem.ts";
-import { svg } from "./dom.ts";
+import { svg } from "../../webview/page/dom.ts";
 
 /** The sign of a severity, told apart by its outline as well as its colour; 16 px, middle at (0, 0). */
 export function severitySign(severity: Severity): SVGGElement {

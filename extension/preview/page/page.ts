@@ -1,8 +1,9 @@
 /** The page as a whole: its parts in order, its state, and one drawing a frame: the shape first. */
+
+import { el, setText } from "../../webview/page/dom.ts";
 import type { HostMessage, PageMessage, SavedState, View } from "../protocol.ts";
 import { fill, type PreviewStrings } from "../strings.ts";
 import { createBitePart } from "./chart/bite-part.ts";
-import { el, setText } from "./dom.ts";
 import { firstViewport } from "./drawing/camera.ts";
 import { createDrawingPart } from "./drawing/drawing-part.ts";
 import { createFigures, createKeyFigures, createRequirements } from "./figures-part.ts";

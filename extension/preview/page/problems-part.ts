@@ -1,6 +1,6 @@
+import { el, keepChildren, setHidden, setText } from "../../webview/page/dom.ts";
 import type { ShownProblem } from "../protocol.ts";
 import { fill } from "../strings.ts";
-import { el, keepChildren, setHidden, setText } from "./dom.ts";
 import { createFold } from "./fold.ts";
 import { severityIcon } from "./icons.ts";
 import type { PageContext, PageState } from "./page-state.ts";

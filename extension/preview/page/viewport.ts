@@ -2,14 +2,12 @@
  * What part of the plane the drawing shows. Plane points are in mm, y up; screen points in px from the drawing's top
  * left corner, y down.
  */
+import type { Size } from "../../webview/page/size.ts";
 import type { PlanePoint, SavedState } from "../protocol.ts";
 
 export type Viewport = NonNullable<SavedState["viewport"]>;
 
-export interface Size {
-  readonly width: number;
-  readonly height: number;
-}
+export type { Size };
 
 /** From a whole arena to a hundredth of a millimetre: beyond these nothing is left to see. */
 const LEAST_SCALE = 0.02;

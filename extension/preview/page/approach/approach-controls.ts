@@ -1,5 +1,5 @@
+import { el, freshId, setAttributes, setHidden, setText } from "../../../webview/page/dom.ts";
 import { fill, type PreviewStrings } from "../../strings.ts";
-import { el, freshId, setAttributes, setHidden, setText } from "../dom.ts";
 
 export interface Scrubber {
   readonly element: HTMLElement;

@@ -1,12 +1,13 @@
 /** One approach, slowed down: bar and target on their way to the first contact, by itself or step by step. */
+
+import { el, setText } from "../../../webview/page/dom.ts";
+import { observedSize } from "../../../webview/page/observed-size.ts";
+import { degreesText, shareText, speedText } from "../../../webview/page/units.ts";
 import { fill } from "../../strings.ts";
-import { el, setText } from "../dom.ts";
 import { createFold } from "../fold.ts";
 import { motionReduced } from "../motion.ts";
-import { observedSize } from "../observed-size.ts";
 import { chosenIndex, type PageContext, type PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
-import { degreesText, shareText, speedText } from "../units.ts";
 import { createPlayButton, createScrubber, noteText } from "./approach-controls.ts";
 import { createApproachPicture } from "./approach-picture.ts";
 import { contactText } from "./approach-text.ts";

@@ -1,10 +1,10 @@
 /** The picture of one approach: the bar turned, the target on its way, and at contact how deep it came. */
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import { setAttributes, setHidden, setText, svg } from "../../../webview/page/dom.ts";
+import { loopsPath } from "../../../webview/page/path-data.ts";
+import { lengthText } from "../../../webview/page/units.ts";
 import type { DrawnLoop, PlanePoint } from "../../protocol.ts";
-import { setAttributes, setHidden, setText, svg } from "../dom.ts";
 import { arrowHead, away } from "../drawing/mark-paths.ts";
-import { loopsPath } from "../drawing/path-data.ts";
-import { lengthText } from "../units.ts";
 import { fittedInto, type Size, toScreen, type Viewport } from "../viewport.ts";
 import { type Approach, type Scene, sceneAt, turnedPoint } from "./scene.ts";
 

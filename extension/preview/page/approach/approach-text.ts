@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import { degreesText, lengthText } from "../../../webview/page/units.ts";
 import { fill, type PreviewStrings } from "../../strings.ts";
 import { kindText } from "../strikes/strike-text.ts";
-import { degreesText, lengthText } from "../units.ts";
 import type { Worked } from "./worked.ts";
 
 /** How an approach ends, in words; where it ends is told beside it. */

@@ -1,5 +1,5 @@
+import { el, setText } from "../../../webview/page/dom.ts";
 import type { DrawnSegment } from "../../protocol.ts";
-import { el, setText } from "../dom.ts";
 import type { PageContext } from "../page-state.ts";
 import { placeText } from "../strikes/strike-text.ts";
 import { contactText } from "./approach-text.ts";

@@ -1,7 +1,7 @@
 /** Bite against closing speed: the chart, what is read from it, and the table behind it. */
 
+import { el, freshId, setHidden, setText } from "../../../webview/page/dom.ts";
 import { createApproachPart } from "../approach/approach-part.ts";
-import { el, freshId, setHidden, setText } from "../dom.ts";
 import { createFold } from "../fold.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";

@@ -1,7 +1,7 @@
-import { el, keepChildren, setText } from "../dom.ts";
+import { el, keepChildren, setText } from "../../../webview/page/dom.ts";
+import { speedUnit } from "../../../webview/page/units.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
-import { speedUnit } from "../units.ts";
 import { biteCells, targetText } from "./bite-text.ts";
 
 /** Every point of the curve in a table: for screen readers, and for those who want the numbers. */

@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import { lengthNumber, lengthText, shareText, speedText } from "../../../webview/page/units.ts";
 import type { BitePoint, ShownBite } from "../../protocol.ts";
 import { fill, type PreviewStrings } from "../../strings.ts";
-import { lengthNumber, lengthText, shareText, speedText } from "../units.ts";
 import { sameSpeed } from "./chart-model.ts";
 
 /** One point of the curve as the cells of the table, without units. */

@@ -1,17 +1,19 @@
 /** The bite curve as lines and ticks in px. */
 import { scaleLinear } from "d3-scale";
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import {
+  CHART_MARGIN,
+  type ChartPlace,
+  nearestIndex,
+  polyline,
+  type Tick,
+} from "../../../webview/page/chart/places.ts";
+import { mmPerUnit, mPerSPerUnit } from "../../../webview/page/units.ts";
 import type { BitePoint, ShownBite } from "../../protocol.ts";
-import { mmPerUnit, mPerSPerUnit } from "../units.ts";
 import type { Size } from "../viewport.ts";
 
 export type CurveName = "deepest" | "mean" | "ideal";
 export const CURVE_NAMES: readonly CurveName[] = ["deepest", "mean", "ideal"];
-
-export interface Tick {
-  readonly at: number;
-  readonly text: string;
-}
 
 export interface ChartModel {
   readonly left: number;
@@ -33,8 +35,6 @@ export interface ChartModel {
   nearest(x: number): number;
 }
 
-const MARGIN = { left: 46, right: 14, top: 14, bottom: 38 };
-
 export function depthOf(point: BitePoint, curve: CurveName): number | null {
   if (curve === "deepest") return point.maxMm;
   return curve === "mean" ? point.meanMm : point.idealMm;
@@ -46,8 +46,8 @@ export function chartModel(
   units: UnitSystem,
   { width, height }: Size,
 ): ChartModel {
-  const [left, right] = [MARGIN.left, Math.max(width - MARGIN.right, MARGIN.left + 10)];
-  const [top, bottom] = [MARGIN.top, height - MARGIN.bottom];
+  const [left, right] = [CHART_MARGIN.left, Math.max(width - CHART_MARGIN.right, CHART_MARGIN.left + 10)];
+  const [top, bottom] = [CHART_MARGIN.top, height - CHART_MARGIN.bottom];
   const speeds = curve.map(({ closingMPerS }) => closingMPerS / mPerSPerUnit(units));
   const depths = curve.flatMap((point) => CURVE_NAMES.map((name) => depthOf(point, name) ?? 0));
   const x = scaleLinear([Math.min(...speeds), Math.max(...speeds)], [left, right]);
@@ -59,8 +59,8 @@ export function chartModel(
     const known = curve.filter((point) => depthOf(point, name) !== null);
     return polyline(known.map((point) => [xOf(point), yOf(depthOf(point, name) ?? 0)]));
   };
-  const upper = curve.map((point): Place => [xOf(point), yOf(point.ninetiethMm)]);
-  const lower = curve.map((point): Place => [xOf(point), yOf(point.tenthMm)]);
+  const upper = curve.map((point): ChartPlace => [xOf(point), yOf(point.ninetiethMm)]);
+  const lower = curve.map((point): ChartPlace => [xOf(point), yOf(point.tenthMm)]);
   const speedCount = Math.max(3, (right - left) / 60);
   const [speedFormat, depthFormat] = [x.tickFormat(speedCount), y.tickFormat(5)];
   const [slowest = 0, fastest = 0] = x.domain();
@@ -85,14 +85,6 @@ export function chartModel(
   };
 }
 
-type Place = readonly [x: number, y: number];
-
-/** Straight from place to place: the points lie closer than any curve between them could show. */
-function polyline(places: readonly Place[]): string {
-  const path = places.map(([x, y]) => `${x.toFixed(2)} ${y.toFixed(2)}`).join("L");
-  return path === "" ? "" : `M${path}`;
-}
-
 /** Two speeds this near are written alike, and their marks would stand on each other. */
 const SAME_SPEED = 1e-3;
 
@@ -100,11 +92,4 @@ const SAME_SPEED = 1e-3;
 export function sameSpeed(a: number | null, b: number | null): boolean {
   if (a === null || b === null) return a === b;
   return Math.abs(a - b) <= SAME_SPEED * Math.max(a, b);
-}
-
-function nearestIndex(places: readonly number[], px: number): number {
-  return places.reduce(
-    (best, place, index) => (Math.abs(place - px) < Math.abs((places[best] ?? 0) - px) ? index : best),
-    0,
-  );
 }

@@ -1,12 +1,14 @@
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import { createAxes } from "../../../webview/page/chart/axes.ts";
+import { readOn } from "../../../webview/page/chart/places.ts";
+import { el, freshId, setAttributes, setHidden, setText, svg } from "../../../webview/page/dom.ts";
+import { observedSize } from "../../../webview/page/observed-size.ts";
+import { speedText, speedUnit } from "../../../webview/page/units.ts";
 import type { ShownBite } from "../../protocol.ts";
 import { fill } from "../../strings.ts";
-import { el, freshId, keepChildren, setAttributes, setHidden, setText, svg } from "../dom.ts";
 import { within } from "../drawing/gestures.ts";
-import { observedSize } from "../observed-size.ts";
 import { chosenIndex, type PageContext, type PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
-import { speedText, speedUnit } from "../units.ts";
 import { biteSentence, targetText } from "./bite-text.ts";
 import { type ChartModel, CURVE_NAMES, chartModel, depthOf } from "./chart-model.ts";
 
@@ -41,7 +43,8 @@ export function createChart(context: PageContext): Part {
     if (element.matches(":focus-visible")) context.change(read(chosenIndex(context.state())));
   });
   element.addEventListener("keydown", (event) => {
-    const next = readOn(event.key, context.state());
+    const state = context.state();
+    const next = readOn(event.key, chosenIndex(state), state.view?.bite?.curve.length ?? 0);
     if (next === null) return;
     event.preventDefault();
     context.change(read(next));
@@ -55,7 +58,11 @@ export function createChart(context: PageContext): Part {
       const size = { width: Math.max(120, room().width), height: HEIGHT_PX };
       model = chartModel(view.bite, units, size);
       setAttributes(picture, { width: size.width });
-      axes.update(model, fill(strings.closingSpeed, speedUnit(units)), fill(strings.biteDepth, units));
+      axes.update(
+        { ...model, xTicks: model.speedTicks, yTicks: model.depthTicks },
+        fill(strings.closingSpeed, speedUnit(units)),
+        fill(strings.biteDepth, units),
+      );
       for (const { name, path } of curves) setAttributes(path, { d: model.curves[name] });
       setAttributes(band, { d: model.band });
       const upTo = (text: string, mPerS: number | null) => fill(text, speedText(mPerS ?? 0, units));
@@ -84,60 +91,6 @@ function sliderValue({ curve }: ShownBite, reading: number, units: UnitSystem, {
 
 function read(index: number): Pick<PageState, "reading" | "lastRead"> {
   return { reading: index, lastRead: index };
-}
-
-const FAR = 5;
-
-function readOn(key: string, state: PageState): number | null {
-  const last = (state.view?.bite?.curve.length ?? 0) - 1;
-  const here = chosenIndex(state);
-  const places: Readonly<Record<string, number>> = {
-    ArrowRight: here + 1,
-    ArrowUp: here + 1,
-    ArrowLeft: here - 1,
-    ArrowDown: here - 1,
-    PageUp: here + FAR,
-    PageDown: here - FAR,
-    Home: 0,
-    End: last,
-  };
-  const next = places[key];
-  return next === undefined ? null : Math.min(last, Math.max(0, next));
-}
-
-function createAxes() {
-  const lines = svg("path", { class: "chart-grid" });
-  const base = svg("path", { class: "chart-base" });
-  const speeds = svg("g", { class: "chart-ticks" });
-  const depths = svg("g", { class: "chart-ticks" });
-  const speedTitle = svg("text", { class: "chart-title", "text-anchor": "end" });
-  const depthTitle = svg("text", { class: "chart-title", "text-anchor": "end" });
-  const tick = () => svg("text");
-  return {
-    element: svg("g", {}, lines, base, speeds, depths, speedTitle, depthTitle),
-    update: (
-      { left, right, top, bottom, speedTicks, depthTicks }: ChartModel,
-      speed: string,
-      depth: string,
-    ) => {
-      setAttributes(lines, { d: depthTicks.map(({ at }) => `M${left} ${at}H${right}`).join("") });
-      setAttributes(base, {
-        d: `M${left} ${bottom}H${right}${speedTicks.map(({ at }) => `M${at} ${bottom}v4`).join("")}`,
-      });
-      keepChildren(speeds, speedTicks, tick, (label, { at, text }) => {
-        setAttributes(label, { x: at, y: bottom + 16, "text-anchor": "middle" });
-        setText(label, text);
-      });
-      keepChildren(depths, depthTicks, tick, (label, { at, text }) => {
-        setAttributes(label, { x: left - 6, y: at + 4, "text-anchor": "end" });
-        setText(label, text);
-      });
-      setAttributes(speedTitle, { x: right, y: bottom + 32 });
-      setText(speedTitle, speed);
-      setAttributes(depthTitle, { x: top, y: 11, transform: `rotate(-90) translate(${-2 * top} 0)` });
-      setText(depthTitle, depth);
-    },
-  };
 }
 
 /** About the width of a sign of the labels. */

@@ -1,5 +1,5 @@
+import { el, svg } from "../../../webview/page/dom.ts";
 import type { PreviewStrings } from "../../strings.ts";
-import { el, svg } from "../dom.ts";
 import { CURVE_NAMES } from "./chart-model.ts";
 
 /** Which line is which, by its dashes as well as its colour, and the band by its edges. */

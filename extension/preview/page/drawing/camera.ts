@@ -1,6 +1,6 @@
+import { observedSize } from "../../../webview/page/observed-size.ts";
 import type { Drawing } from "../../protocol.ts";
 import { glide } from "../motion.ts";
-import { observedSize } from "../observed-size.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import { fittedTo, type Size, type Viewport } from "../viewport.ts";
 import type { Camera } from "./gestures.ts";

@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import { keepChildren, setAttributes, setText, svg } from "../../../webview/page/dom.ts";
 import type { Drawing } from "../../protocol.ts";
 import type { PreviewStrings } from "../../strings.ts";
-import { keepChildren, setAttributes, setText, svg } from "../dom.ts";
 import { type Size, toScreen, type Viewport } from "../viewport.ts";
 import { layOutDimensions } from "./dimension-layout.ts";
 import { dimensionsOf } from "./dimension-list.ts";

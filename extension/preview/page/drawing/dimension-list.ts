@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import { lengthNumber, lengthText } from "../../../webview/page/units.ts";
 import type { Drawing, DrawnLoop, PlanePoint } from "../../protocol.ts";
 import { fill, type PreviewStrings } from "../../strings.ts";
-import { lengthNumber, lengthText } from "../units.ts";
 
 /** A dimension to draw. Places in mm. */
 export type Dimension =

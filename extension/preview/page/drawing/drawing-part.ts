@@ -1,6 +1,7 @@
 /** The drawing with its buttons, switches, badge and read-out, and the same in words. */
+
+import { el, freshId, setAttributes, setHidden, setText } from "../../../webview/page/dom.ts";
 import { fill } from "../../strings.ts";
-import { el, freshId, setAttributes, setHidden, setText } from "../dom.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
 import type { Size } from "../viewport.ts";

@@ -1,5 +1,5 @@
+import { el, setHidden } from "../../../webview/page/dom.ts";
 import type { ToggleName } from "../../protocol.ts";
-import { el, setHidden } from "../dom.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import { type Camera, zoomIn, zoomOut } from "./gestures.ts";
 

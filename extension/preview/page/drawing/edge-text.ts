@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import { degreesText, lengthText } from "../../../webview/page/units.ts";
 import type { DrawnLoop, DrawnSegment } from "../../protocol.ts";
 import { fill, type PreviewStrings } from "../../strings.ts";
-import { degreesText, lengthText } from "../units.ts";
 
 /** An edge in words: what it belongs to, with length, angle and radius. */
 export function edgeText(

@@ -1,6 +1,6 @@
 /** What lies under the bar: the grid with its axes, and the scale bar. */
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
-import { setAttributes, setText, svg } from "../dom.ts";
+import { setAttributes, setText, svg } from "../../../webview/page/dom.ts";
 import { gridSteps, scaleBarMm, stepText } from "../steps.ts";
 import { type Size, toPlane, toScreen, type Viewport } from "../viewport.ts";
 

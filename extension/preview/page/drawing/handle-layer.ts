@@ -1,10 +1,10 @@
 /** The points of the text on the drawing, to be dragged or moved by keys. */
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import { freshId, keepChildren, setAttributes, setHidden, svg } from "../../../webview/page/dom.ts";
+import { coordinates } from "../../../webview/page/units.ts";
 import type { Handle, PlanePoint } from "../../protocol.ts";
 import { fill, type PreviewStrings } from "../../strings.ts";
-import { freshId, keepChildren, setAttributes, setHidden, svg } from "../dom.ts";
 import type { PageContext, PageState } from "../page-state.ts";
-import { coordinates } from "../units.ts";
 import { type Size, toScreen, type Viewport } from "../viewport.ts";
 import { followHandleKeys, followHandlePointer } from "./handle-input.ts";
 import { awayFromPlace, type Moves, movableHandles } from "./moves.ts";

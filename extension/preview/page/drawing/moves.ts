@@ -1,9 +1,10 @@
 /** Moving a point: taken up, moved, put down or put back. Knows nothing of pointers, keys or elements. */
+
+import { coordinates } from "../../../webview/page/units.ts";
 import type { Handle, PlanePoint, View } from "../../protocol.ts";
 import { fill } from "../../strings.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import { dragStepMm, nextOnStep, onStep, stepText } from "../steps.ts";
-import { coordinates } from "../units.ts";
 
 /** A point on its way: by pointer until it is let go, by keys until Enter. */
 export interface Move {

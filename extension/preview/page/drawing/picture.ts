@@ -1,5 +1,5 @@
 /** The layers of the drawing, from the grid at the back to the points in front. */
-import { setAttributes, svg } from "../dom.ts";
+import { setAttributes, svg } from "../../../webview/page/dom.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import type { Size, Viewport } from "../viewport.ts";
 import { createDimensionLayer } from "./dimension-layer.ts";

@@ -1,7 +1,7 @@
+import { coordinates, lengthText } from "../../../webview/page/units.ts";
 import type { PlanePoint } from "../../protocol.ts";
 import { fill } from "../../strings.ts";
 import type { PageContext, PageState } from "../page-state.ts";
-import { coordinates, lengthText } from "../units.ts";
 import { type Size, toPlane } from "../viewport.ts";
 import { edgeText } from "./edge-text.ts";
 import { within } from "./gestures.ts";

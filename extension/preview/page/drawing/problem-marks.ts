@@ -1,5 +1,5 @@
+import { setAttributes, svg } from "../../../webview/page/dom.ts";
 import type { PlanePoint, ShownProblem } from "../../protocol.ts";
-import { setAttributes, svg } from "../dom.ts";
 import { severitySign } from "../icons.ts";
 import type { PageState } from "../page-state.ts";
 import { type Size, toScreen, type Viewport } from "../viewport.ts";

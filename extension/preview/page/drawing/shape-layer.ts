@@ -1,9 +1,9 @@
 import type { TextRange } from "../../../../geometry/language/text.ts";
+import { freshId, keepChildren, setAttributes, svg } from "../../../webview/page/dom.ts";
+import { loopsPath, segmentPath } from "../../../webview/page/path-data.ts";
 import type { DrawnLoop, DrawnSegment, View } from "../../protocol.ts";
-import { freshId, keepChildren, setAttributes, svg } from "../dom.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import { edgeText } from "./edge-text.ts";
-import { loopsPath, segmentPath } from "./path-data.ts";
 
 /** One edge as the page lists it. */
 export interface Edge {

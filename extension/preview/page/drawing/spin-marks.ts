@@ -1,9 +1,9 @@
 /** What turns: the spin axis, the circle the tips run on, the direction of spin, the centroid and the heavy side. */
 import type { UnitSystem } from "../../../../geometry/figures/present.ts";
+import { setAttributes, setHidden, setText, svg } from "../../../webview/page/dom.ts";
+import { degreesText, lengthText, speedText } from "../../../webview/page/units.ts";
 import type { Drawing, PlanePoint } from "../../protocol.ts";
 import { fill, type PreviewStrings } from "../../strings.ts";
-import { setAttributes, setHidden, setText, svg } from "../dom.ts";
-import { degreesText, lengthText, speedText } from "../units.ts";
 import { type Size, toScreen, type Viewport } from "../viewport.ts";
 import { arrowHead, away, pair, ticks, tipMark } from "./mark-paths.ts";
 

@@ -1,5 +1,5 @@
+import { segmentPath } from "../../../webview/page/path-data.ts";
 import type { DrawnLoop, DrawnSegment, PlanePoint } from "../../protocol.ts";
-import { segmentPath } from "./path-data.ts";
 
 /** Two ends closer than this are one corner; loops are joined far more exactly, corners lie far wider apart. */
 const SAME_POINT_MM = 1e-4;

@@ -1,9 +1,9 @@
 import { STRIKE_KINDS } from "../../../../geometry/bite/bite.ts";
+import { el, setHidden, setText } from "../../../webview/page/dom.ts";
+import { speedText } from "../../../webview/page/units.ts";
 import { fill } from "../../strings.ts";
-import { el, setHidden, setText } from "../dom.ts";
 import type { PageContext, PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
-import { speedText } from "../units.ts";
 import { type ShownStrikes, shownStrikes } from "./shown-strikes.ts";
 import { strikeSample } from "./strike-sample.ts";
 import { fineShareText, kindText } from "./strike-text.ts";

@@ -1,11 +1,11 @@
 /** What strikes first, in words: each place leads to its text. */
 import type { KindOfStrike } from "../../../../geometry/bite/bite.ts";
+import { el, keepChildren, setHidden, setText } from "../../../webview/page/dom.ts";
+import { speedText } from "../../../webview/page/units.ts";
 import { fill } from "../../strings.ts";
-import { el, keepChildren, setHidden, setText } from "../dom.ts";
 import { createFold } from "../fold.ts";
 import { chosenIndex, type PageContext, type PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
-import { speedText } from "../units.ts";
 import { type ShownStrikes, shownStrikes } from "./shown-strikes.ts";
 import { strikeSample } from "./strike-sample.ts";
 import { fineShareText, kindText, placeText, strikeDetail } from "./strike-text.ts";

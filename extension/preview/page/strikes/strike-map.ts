@@ -1,6 +1,6 @@
 /** Each struck part of the outline as a band along it, the wider the more is struck there. */
 import type { KindOfStrike } from "../../../../geometry/bite/bite.ts";
-import { keepChildren, setAttributes, svg } from "../dom.ts";
+import { keepChildren, setAttributes, svg } from "../../../webview/page/dom.ts";
 import type { PageState } from "../page-state.ts";
 import type { Part } from "../part.ts";
 import { type ShownStrikes, shownStrikes } from "./shown-strikes.ts";

@@ -1,8 +1,8 @@
 /** Where strikes land, as SVG path data in mm. */
 import type { KindOfStrike } from "../../../../geometry/bite/bite.ts";
 import { pieceOf } from "../../../../geometry/outline/trim.ts";
+import { segmentPath } from "../../../webview/page/path-data.ts";
 import type { DrawnSegment } from "../../protocol.ts";
-import { segmentPath } from "../drawing/path-data.ts";
 
 /** The struck parts of a segment; at a corner a path of no length, which a cap makes a dot. */
 export function strikePath({ place, parts }: KindOfStrike, segments: readonly DrawnSegment[]): string {

@@ -1,5 +1,5 @@
 import type { StrikeKind } from "../../../../geometry/bite/bite.ts";
-import { svg } from "../dom.ts";
+import { svg } from "../../../webview/page/dom.ts";
 
 /** How a kind of strike is painted, for legends and lists. */
 export function strikeSample(kind: StrikeKind): SVGSVGElement {

@@ -1,9 +1,9 @@
 import type { KindOfStrike, Place, Range, StrikeKind } from "../../../../geometry/bite/bite.ts";
 import { fixed, type UnitSystem } from "../../../../geometry/figures/present.ts";
+import { coordinates, degreesText, lengthNumber, lengthText } from "../../../webview/page/units.ts";
 import type { DrawnSegment } from "../../protocol.ts";
 import { fill, type PreviewStrings } from "../../strings.ts";
 import { edgeText, loopName } from "../drawing/edge-text.ts";
-import { coordinates, degreesText, lengthNumber, lengthText } from "../units.ts";
 
 export function kindText(kind: StrikeKind, strings: PreviewStrings): string {
   const texts = {

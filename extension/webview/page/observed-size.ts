@@ -1,4 +1,4 @@
-import type { Size } from "./viewport.ts";
+import type { Size } from "./size.ts";
 
 /**
  * The inner size of an element in px, kept by an observer: to read it between two changes of the page would lay the page

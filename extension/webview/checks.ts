@@ -34,6 +34,13 @@ export function shape<T extends object>(fields: { readonly [K in keyof T]-?: Che
     isRecord(value) && entries.every(([name, check]) => Object.hasOwn(value, name) && check(value[name]));
 }
 
-function isRecord(value: unknown): value is Record<string, unknown> {
+function isRecord(value: unknown): value is { readonly type?: unknown; readonly [name: string]: unknown } {
   return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** Whether a value is a message of a known type that passes the type's own check. */
+export function checkedByType(checks: Readonly<Record<string, Check<unknown>>>, value: unknown): boolean {
+  if (!isRecord(value)) return false;
+  const { type } = value;
+  return typeof type === "string" && Object.hasOwn(checks, type) && (checks[type]?.(value) ?? false);
 }

@@ -1,20 +1,24 @@
 /** Loops as SVG path data in mm. The screen's y goes down, so every y changes its sign here and nowhere else. */
-import type { DrawnLoop, DrawnSegment, PlanePoint } from "../../protocol.ts";
+import type { Point } from "../../../geometry/language/design.ts";
+import type { Loop, Segment } from "../../../geometry/outline/segment.ts";
 
-export function segmentPath(segment: DrawnSegment): string {
+/** What of a loop is drawn. */
+export type DrawnShape = Pick<Loop, "segments">;
+
+export function segmentPath(segment: Segment): string {
   return `M${pair(segment.from)}${drawTo(segment)}`;
 }
 
-export function loopPath({ segments }: DrawnLoop): string {
+export function loopPath({ segments }: DrawnShape): string {
   const [first] = segments;
   return first ? `M${pair(first.from)}${segments.map(drawTo).join("")}Z` : "";
 }
 
-export function loopsPath(loops: readonly DrawnLoop[]): string {
+export function loopsPath(loops: readonly DrawnShape[]): string {
   return loops.map(loopPath).join("");
 }
 
-function drawTo(segment: DrawnSegment): string {
+function drawTo(segment: Segment): string {
   if (segment.kind === "line") return `L${pair(segment.to)}`;
   const { centre, radiusMm, startRad, sweepRad, to } = segment;
   // SVG takes an arc by its ends, so one that comes back to its start is drawn in two halves.
@@ -27,12 +31,12 @@ function drawTo(segment: DrawnSegment): string {
   return arcTo(radiusMm, sweepRad / 2, middle) + arcTo(radiusMm, sweepRad / 2, to);
 }
 
-function arcTo(radius: number, sweepRad: number, to: PlanePoint): string {
+function arcTo(radius: number, sweepRad: number, to: Point): string {
   const large = Math.abs(sweepRad) > Math.PI ? 1 : 0;
   return `A${short(radius)} ${short(radius)} 0 ${large} ${sweepRad > 0 ? 0 : 1} ${pair(to)}`;
 }
 
-function pair({ x, y }: PlanePoint): string {
+function pair({ x, y }: Point): string {
   return `${short(x)} ${short(-y)}`;
 }
 

@@ -1,6 +1,5 @@
 /** Lengths, angles and speeds as the page writes them, in the reader's units. */
 import { fixed, type Presented, presentMeasure, type UnitSystem } from "../../../geometry/figures/present.ts";
-import type { PlanePoint } from "../protocol.ts";
 
 const MM_PER_INCH = 25.4;
 const M_PER_S_PER_MPH = 0.447_04;
@@ -48,6 +47,9 @@ export function shareText(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
 
-export function coordinates(point: PlanePoint, units: UnitSystem): readonly [x: string, y: string] {
+export function coordinates(
+  point: { readonly x: number; readonly y: number },
+  units: UnitSystem,
+): readonly [x: string, y: string] {
   return [lengthText(point.x, units), lengthText(point.y, units)];
 }

@@ -1,0 +1,5 @@
+/** In px. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
