@@ -15,10 +15,7 @@ import { describe } from "./describe.ts";
 import type { Drawing, DrawnLoop, PlanePoint, View } from "./protocol.ts";
 
 /** The drawing of an analysis; `null` where there is no outline, or one that no drawing can hold. */
-export function drawingOf(
-  analysis: Analysis,
-  reports: View["reports"] = reportsOf(analysis),
-): Drawing | null {
+export function drawingOf(analysis: Analysis): Drawing | null {
   const { outline, design, assessment } = analysis;
   if (!outline) return null;
   const bounds = boundsOfOutline(outline);
@@ -34,8 +31,12 @@ export function drawingOf(
     tips: tipsOf(outline),
     direction: design.spin?.direction ?? null,
     handles: handles(analysis),
-    description: { mm: describe(analysis, "mm", reports.mm), in: describe(analysis, "in", reports.in) },
   };
+}
+
+/** The drawing in words, in both systems of units. */
+export function descriptionOf(analysis: Analysis, reports: View["reports"]): View["description"] {
+  return { mm: describe(analysis, "mm", reports.mm), in: describe(analysis, "in", reports.in) };
 }
 
 /** The report in both systems of units. */

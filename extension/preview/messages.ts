@@ -119,7 +119,6 @@ const isDrawing = shape<Drawing>({
   tips: arrayOf(isPoint),
   direction: orNull(oneOf("ccw", "cw")),
   handles: arrayOf(isHandle),
-  description: shape<Drawing["description"]>({ mm: isString, in: isString }),
 });
 
 const isReport = shape<ReportSummary>({
@@ -179,6 +178,7 @@ const isView = shape<View>({
   variants: arrayOf(isString),
   stale: isBoolean,
   drawing: orNull(isDrawing),
+  description: orNull(shape<Record<UnitSystem, string>>({ mm: isString, in: isString })),
   ghosts: arrayOf(shape<Ghost>({ variant: orNull(isString), loops: arrayOf(isLoop) })),
   reports: shape<Record<UnitSystem, ReportSummary>>({ mm: isReport, in: isReport }),
   bite: orNull(isBite),
@@ -197,6 +197,13 @@ const isView = shape<View>({
 
 const HOST_MESSAGES: { readonly [Type in HostMessage["type"]]: Check<Of<HostMessage, Type>> } = {
   view: shape<Of<HostMessage, "view">>({ type: oneOf("view"), view: isView, units: isUnits }),
+  drawing: shape<Of<HostMessage, "drawing">>({
+    type: oneOf("drawing"),
+    version: isCount,
+    documentUri: isString,
+    variant: orNull(isString),
+    drawing: isDrawing,
+  }),
   highlight: shape<Of<HostMessage, "highlight">>({ type: oneOf("highlight"), source: orNull(isRange) }),
   failed: shape<Of<HostMessage, "failed">>({ type: oneOf("failed"), request: isCount, message: isString }),
 };

@@ -2,12 +2,12 @@ import type { Analysis } from "../../geometry/analysis/analyse.ts";
 import { CAUTIONS } from "../../geometry/files/cautions.ts";
 import type { Outline } from "../../geometry/outline/segment.ts";
 import { isBroken } from "./broken.ts";
-import { drawingOf, drawnLoops, reportsOf } from "./drawing.ts";
+import { descriptionOf, drawingOf, drawnLoops, reportsOf } from "./drawing.ts";
 import { placeOf } from "./place-problem.ts";
 import type { BitePoint, Drawing, Ghost, ShownBite, ShownProblem, View } from "./protocol.ts";
 
 /** The parts of a view that stay on while a text is broken: they belong together and are never mixed. */
-export type LastGood = Pick<View, "variant" | "drawing" | "ghosts" | "reports" | "bite">;
+export type LastGood = Pick<View, "variant" | "drawing" | "description" | "ghosts" | "reports" | "bite">;
 
 export interface ViewInput {
   readonly chosen: Analysis;
@@ -18,6 +18,8 @@ export interface ViewInput {
   readonly fileName: string;
   /** What the call before gave as `lastGood`; `null` at first. */
   readonly lastGood: LastGood | null;
+  /** What `drawingAhead` gave, where it was asked. */
+  readonly drawing?: Drawing | null;
 }
 
 export interface ViewOutput {
@@ -26,13 +28,18 @@ export interface ViewOutput {
   readonly lastGood: LastGood | null;
 }
 
+/** The drawing of a text that is whole, for the page to show before the rest of its view is worked out. */
+export function drawingAhead(chosen: Analysis): Drawing | null {
+  return isBroken(chosen) ? null : drawingOf(chosen);
+}
+
 /**
  * What the page shows of one state of a text. While the text is broken the last good drawing of the same variant
  * stays, marked as stale, with its own figures; problems are always those of the text as it is.
  */
 export function viewOf(input: ViewInput): ViewOutput {
   const { chosen, version, documentUri, fileName } = input;
-  const now = shownOf(chosen, input.others);
+  const now = shownOf(chosen, input.others, input.drawing ?? drawingOf(chosen));
   const broken = isBroken(chosen) || now.drawing === null;
   const kept = input.lastGood?.variant === chosen.variant ? input.lastGood : null;
   const stale = broken && kept !== null;
@@ -55,11 +62,12 @@ function withoutHandles(kept: LastGood): LastGood {
   return { ...kept, drawing: kept.drawing && { ...kept.drawing, handles: [] } };
 }
 
-function shownOf(chosen: Analysis, others: readonly Analysis[]): LastGood {
+function shownOf(chosen: Analysis, others: readonly Analysis[], drawing: Drawing | null): LastGood {
   const reports = reportsOf(chosen);
   return {
     variant: chosen.variant,
-    drawing: drawingOf(chosen, reports),
+    drawing,
+    description: drawing && descriptionOf(chosen, reports),
     ghosts: ghostsOf(chosen, others),
     reports,
     bite: biteOf(chosen),

@@ -59,8 +59,6 @@ export interface Drawing {
   readonly tips: readonly PlanePoint[];
   readonly direction: "ccw" | "cw" | null;
   readonly handles: readonly Handle[];
-  /** The drawing in words, for those who do not see it, in both systems of units. */
-  readonly description: Readonly<Record<UnitSystem, string>>;
 }
 
 /** Another variant, drawn behind. */
@@ -127,6 +125,8 @@ export interface View {
   /** True while the text is broken and the drawing is the last good one. */
   readonly stale: boolean;
   readonly drawing: Drawing | null;
+  /** The drawing in words, for those who do not see it, in both systems of units; null where nothing is drawn. */
+  readonly description: Readonly<Record<UnitSystem, string>> | null;
   readonly ghosts: readonly Ghost[];
   /** The same report in both systems of units, so that switching needs no round trip. */
   readonly reports: Readonly<Record<UnitSystem, ReportSummary>>;
@@ -158,6 +158,11 @@ export type ToggleName = "dimensions" | "variants" | "points" | "strikes" | "exp
 /** From the host to the page. */
 export type HostMessage =
   | { readonly type: "view"; readonly view: View; readonly units: UnitSystem }
+  /** The drawing of a view that is on its way: figures and bite take longer to work out, and the eye is on the drawing. */
+  | ({ readonly type: "drawing"; readonly drawing: Drawing } & Pick<
+      View,
+      "version" | "documentUri" | "variant"
+    >)
   /** The cursor stands in this part of the text (or nowhere). */
   | { readonly type: "highlight"; readonly source: TextRange | null }
   /** A request could not be done; the page puts back what it showed. */

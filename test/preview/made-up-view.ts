@@ -2,6 +2,7 @@
 
 import type {
   BitePoint,
+  Drawing,
   DrawnLoop,
   DrawnSegment,
   PlanePoint,
@@ -189,10 +190,10 @@ export function madeUpView(parts: Partial<View> = {}): View {
         { id: 3, at: { x: 42, y: 0 }, source: { start: 545, end: 557 }, movesX: true, movesY: true },
         { id: 4, at: { x: 24, y: 26 }, source: { start: 245, end: 257 }, movesX: false, movesY: false },
       ],
-      description: {
-        mm: "Wattlebird one-tooth: 12 mm plate of wear steel. It measures 226 × 52 mm and reaches 130 mm.",
-        in: "Wattlebird one-tooth: 0.4724 in plate of wear steel. It measures 8.8976 × 2.0472 in.",
-      },
+    },
+    description: {
+      mm: "Wattlebird one-tooth: 12 mm plate of wear steel. It measures 226 × 52 mm and reaches 130 mm.",
+      in: "Wattlebird one-tooth: 0.4724 in plate of wear steel. It measures 8.8976 × 2.0472 in.",
     },
     ghosts: [{ variant: "long tail", loops: bar(112) }],
     reports: { mm: madeUpReport("mm"), in: madeUpReport("in") },
@@ -226,4 +227,10 @@ export function madeUpView(parts: Partial<View> = {}): View {
     cautions: CAUTIONS,
     ...parts,
   };
+}
+
+/** The drawing of a view that has one. */
+export function drawingOfView({ drawing }: View): Drawing {
+  if (!drawing) throw new Error("the view has no drawing");
+  return drawing;
 }

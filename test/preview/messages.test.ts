@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { isHostMessage, isPageMessage, isSavedState } from "../../extension/preview/messages.ts";
 import type { HostMessage, PageMessage, SavedState } from "../../extension/preview/protocol.ts";
-import { madeUpView } from "./made-up-view.ts";
+import { drawingOfView, madeUpView } from "./made-up-view.ts";
 
 const source = { start: 3, end: 9 };
 
@@ -20,6 +20,13 @@ const PAGE: readonly PageMessage[] = [
 const HOST: readonly HostMessage[] = [
   { type: "view", view: madeUpView(), units: "mm" },
   { type: "view", view: madeUpView({ drawing: null, bite: null, ghosts: [], problems: [] }), units: "in" },
+  {
+    type: "drawing",
+    version: 3,
+    documentUri: "file:///a.bar",
+    variant: "long tail",
+    drawing: drawingOfView(madeUpView()),
+  },
   { type: "highlight", source },
   { type: "highlight", source: null },
   { type: "failed", request: 2, message: "The text has changed." },

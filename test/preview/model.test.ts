@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { isHostMessage } from "../../extension/preview/messages.ts";
+import { drawingAhead } from "../../extension/preview/model.ts";
 import { firstState } from "../../extension/preview/page/page-state.ts";
 import { shownStrikes } from "../../extension/preview/page/strikes/shown-strikes.ts";
 import type { View } from "../../extension/preview/protocol.ts";
@@ -240,8 +241,8 @@ describe("the place of a problem", () => {
 
 describe("the drawing in words", () => {
   it("names the bar, its size, holes, mass, balance with its heavy side, speed and bite", () => {
-    const { description } = showText(replaced(ONE_TOOTH, "let tail = 84 mm", "let tail = 70 mm")).output.view
-      .drawing ?? { description: { mm: "", in: "" } };
+    const { view } = showText(replaced(ONE_TOOTH, "let tail = 84 mm", "let tail = 70 mm")).output;
+    const description = view.description ?? { mm: "", in: "" };
     expect(description.mm).toMatch(/^Salt Kite: 10 mm plate · .*4800 rpm ccw\./);
     expect(description.mm).toMatch(
       /It measures [\d.]+ × [\d.]+ mm and reaches 125[\d.]* mm from the spin axis\./,
@@ -256,9 +257,9 @@ describe("the drawing in words", () => {
   });
 
   it("calls a balanced bar balanced, and leaves out what is not known", () => {
-    expect(showText(TWO_TOOTH).output.view.drawing?.description.mm).toContain("It is balanced.");
+    expect(showText(TWO_TOOTH).output.view.description?.mm).toContain("It is balanced.");
     const bare = "outline { from (10 mm, 10 mm) line (-10 mm, 10 mm) line (0 mm, -12 mm) close }";
-    const words = showText(bare).output.view.drawing?.description.mm ?? "";
+    const words = showText(bare).output.view.description?.mm ?? "";
     expect(words).toContain("Unnamed bar.");
     expect(words).toContain("3 lines and 0 arcs");
     expect(words).not.toMatch(/Mass|Balance|speed|bite|hole/);
@@ -266,6 +267,20 @@ describe("the drawing in words", () => {
 
   it("names the variant", () => {
     const { view } = showText(TWO_TOOTH, { variant: "long reach" }).output;
-    expect(view.drawing?.description.mm).toContain("variant long reach");
+    expect(view.description?.mm).toContain("variant long reach");
+  });
+});
+
+describe("the drawing that is sent ahead", () => {
+  it("is that of the view", () => {
+    const { chosen, output } = showText(ONE_TOOTH);
+    expect(drawingAhead(chosen)).toEqual(output.view.drawing);
+  });
+
+  it("is none for a broken text: the last good drawing stays, marked as stale", () => {
+    expect(
+      drawingAhead(showText(replaced(ONE_TOOTH, "let tail = 84 mm", "let tail = 84")).chosen),
+    ).toBeNull();
+    expect(drawingAhead(showText('bar "Nothing yet"').chosen)).toBeNull();
   });
 });

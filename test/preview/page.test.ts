@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { shownProfile } from "../../extension/preview/page/strikes/shown-profile.ts";
 import { contactAt } from "../../geometry/bite/bite.ts";
-import { CURVE, madeUpView } from "./made-up-view.ts";
+import { bar, CURVE, drawingOfView, madeUpView } from "./made-up-view.ts";
 import { createRig, type OpenOptions, type OpenPage, type Rig } from "./rig.ts";
 import { sampleText, showText } from "./sample-view.ts";
 import { ONE_TOOTH } from "./texts.ts";
@@ -231,6 +231,35 @@ describe("an update", () => {
     await preview.send({ type: "view", view: { ...madeUpView({ version: 10 }), drawing: 7 }, units: "mm" });
     await preview.send({ type: "close" });
     expect(await preview.page.locator("h1").textContent()).toBe("Ninth");
+  });
+
+  it("shows a drawing that is sent ahead at once, its figures and bite with the view that follows", async () => {
+    await openShown();
+    const shown = async () => ({
+      plate: await preview.page.locator(".plate").getAttribute("d"),
+      name: await preview.page.locator("h1").textContent(),
+      chart: await preview.page.locator(".chart").isVisible(),
+    });
+    const before = await shown();
+    const { documentUri, variant } = madeUpView();
+    const moved = { ...drawingOfView(madeUpView()), loops: bar(104) };
+    const ahead = { type: "drawing", documentUri, variant, drawing: moved } as const;
+
+    await preview.send({ ...ahead, version: 1 });
+    await preview.send({ ...ahead, version: 2, variant: "long tail" });
+    await preview.send({ ...ahead, version: 2, documentUri: "file:///other.bar" });
+    expect(await shown(), "for another text, another variant, another document").toEqual(before);
+
+    await preview.send({ ...ahead, version: 2 });
+    const early = await shown();
+    expect(early.plate).not.toBe(before.plate);
+    expect({ ...early, plate: "" }).toEqual({ ...before, plate: "" });
+
+    await preview.show(madeUpView({ version: 2, drawing: moved, bite: null, reports: renamed("Longer") }));
+    const late = await shown();
+    expect(late.plate).toBe(early.plate);
+    expect(late.name).toBe("Longer");
+    expect([before.chart, late.chart]).toEqual([true, false]);
   });
 
   it("comes once a frame, however many there are", async () => {

@@ -1,8 +1,9 @@
 import * as vscode from "vscode";
 import type { Analysis } from "../../../geometry/analysis/analyse.ts";
 import { isPageMessage } from "../../preview/messages.ts";
-import { type LastGood, viewOf } from "../../preview/model.ts";
-import type { HostMessage, PageMessage } from "../../preview/protocol.ts";
+import { drawingAhead, type LastGood, viewOf } from "../../preview/model.ts";
+import type { Drawing, HostMessage, PageMessage } from "../../preview/protocol.ts";
+import { breathe, realClock } from "../documents/latest-runs.ts";
 import type { Session } from "../session.ts";
 import type { DocumentLink } from "./document-link.ts";
 import { cursorIn, revealText } from "./editors.ts";
@@ -24,14 +25,23 @@ export interface PreviewPanel extends vscode.Disposable {
   isActive(): boolean;
   /** Brings the panel into view, the focus staying where it is. */
   reveal(): void;
-  /** Shows the text as it is now, or later when the panel is hidden. */
-  update(): Promise<void>;
+  /**
+   * Shows the text as it is now, or later when the panel is hidden: first its drawing, then, unless the text has moved on,
+   * all that takes longer.
+   */
+  update(isCurrent?: () => boolean): Promise<void>;
   /** The document goes on under another address. */
   move(to: vscode.Uri): void;
   /** Marks the place of the cursor. */
   highlight(): void;
   /** How many listeners it holds. */
   listeners(): number;
+}
+
+/** A drawing that was sent before its view, and what it is of. */
+interface AheadDrawing {
+  readonly chosen: Analysis;
+  readonly drawing: Drawing;
 }
 
 /** Takes over a fresh or restored webview panel. */
@@ -52,16 +62,33 @@ export function createPreviewPanel(
   const highlight = () => {
     if (isReady && panel.visible) post({ type: "highlight", source: cursorIn(link.uri()) });
   };
-  const update = async () => {
-    if (isDisposed || !isReady || !panel.visible) return;
+  const isShown = () => !isDisposed && isReady && panel.visible;
+  const update = async (isCurrent = () => true) => {
+    if (!isShown()) return;
     const document = link.current() ?? (await link.open());
     if (isDisposed) return;
+    const drawing = sendDrawing(document);
+    if (drawing) await breathe(realClock);
+    if (isShown() && isCurrent()) sendView(link.current() ?? document, drawing);
+  };
+  /** The drawing alone; none for a text that is broken. */
+  const sendDrawing = (document: vscode.TextDocument): AheadDrawing | null => {
+    const chosen = session.analysis(document);
+    const drawing = drawingAhead(chosen);
+    if (!drawing) return null;
+    const version = link.version(document);
+    post({ type: "drawing", documentUri: link.uri(), version, variant: chosen.variant, drawing });
+    return { chosen, drawing };
+  };
+  const sendView = (document: vscode.TextDocument, ahead: AheadDrawing | null) => {
+    const shown = shownVariants(document, session);
     const { view, lastGood: kept } = viewOf({
-      ...shownVariants(document, session),
+      ...shown,
       version: link.version(document),
       documentUri: link.uri(),
       fileName: link.fileName(),
       lastGood,
+      drawing: ahead?.chosen === shown.chosen ? ahead.drawing : null,
     });
     lastGood = kept;
     post({ type: "view", view, units: session.preferences(document).units });

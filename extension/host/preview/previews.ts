@@ -36,7 +36,7 @@ export function createPreviews(host: PreviewsHost): Previews {
     clock: realClock,
     // The events of one key come together: after them, at once.
     waitMs: 0,
-    run: async (uri) => panels.get(uri)?.update(),
+    run: async (uri, isCurrent) => panels.get(uri)?.update(isCurrent),
     onFault: (error) => session.log.fault("preview", error),
   });
 

@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../../../geometry/figures/present.ts";
 import type { TextRange } from "../../../geometry/language/text.ts";
-import type { PageMessage, SavedState, ToggleName, View } from "../protocol.ts";
+import type { HostMessage, PageMessage, SavedState, ToggleName, View } from "../protocol.ts";
 import type { PreviewStrings } from "../strings.ts";
 import type { Viewport } from "./viewport.ts";
 
@@ -15,6 +15,8 @@ export interface PendingMove {
 /** Everything the page shows, as one value: parts compare with what they drew last. */
 export interface PageState {
   readonly view: View | null;
+  /** Whether the drawing is newer than the rest of the view, which is on its way. */
+  readonly isAhead: boolean;
   readonly units: UnitSystem;
   readonly hostUnits: UnitSystem | null;
   readonly highlight: TextRange | null;
@@ -59,6 +61,7 @@ const FIRST_OPEN: readonly string[] = ["problems", "mass"];
 export function firstState(saved: SavedState | null): PageState {
   return {
     view: null,
+    isAhead: false,
     units: saved?.units ?? saved?.hostUnits ?? "mm",
     hostUnits: saved?.hostUnits ?? null,
     highlight: null,
@@ -99,6 +102,7 @@ export function withView(state: PageState, view: View, hostUnits: UnitSystem): P
   return {
     ...state,
     view,
+    isAhead: false,
     hostUnits,
     units: hostUnits === state.hostUnits ? state.units : hostUnits,
     viewport: shown && !sameDocument ? null : state.viewport,
@@ -107,5 +111,25 @@ export function withView(state: PageState, view: View, hostUnits: UnitSystem): P
     lastRead: stillThere(state.lastRead),
     pendingMove: answered ? null : pendingMove,
     failed: null,
+  };
+}
+
+/**
+ * The state with the drawing of a view that is on its way, or `null` where it belongs to nothing that is shown: before
+ * the first view, for another document or variant, or for an older text.
+ */
+export function withDrawing(
+  state: PageState,
+  { version, documentUri, variant, drawing }: Extract<HostMessage, { type: "drawing" }>,
+): PageState | null {
+  const { view, pendingMove } = state;
+  const isOfView = view?.documentUri === documentUri && view.variant === variant && view.version < version;
+  if (!view || !isOfView) return null;
+  const answered = pendingMove !== null && version > pendingMove.version;
+  return {
+    ...state,
+    view: { ...view, version, drawing, stale: false },
+    isAhead: true,
+    pendingMove: answered ? null : pendingMove,
   };
 }

@@ -10,7 +10,14 @@ import { createFigures, createKeyFigures, createRequirements } from "./figures-p
 import { createFooter } from "./footer-part.ts";
 import { createHeader } from "./header-part.ts";
 import type { HostLink } from "./host-link.ts";
-import { firstState, type PageContext, type PageState, savedState, withView } from "./page-state.ts";
+import {
+  firstState,
+  type PageContext,
+  type PageState,
+  savedState,
+  withDrawing,
+  withView,
+} from "./page-state.ts";
 import type { Part } from "./part.ts";
 import { createProblemsPart } from "./problems-part.ts";
 import { createSettledNews } from "./settled-news.ts";
@@ -47,6 +54,8 @@ export function startPage(root: HTMLElement, link: HostLink, strings: PreviewStr
     requested = 0;
     if (state.viewport === null) state = { ...state, viewport: firstViewport(state, parts.drawing.size()) };
     for (const part of parts.first) part.update(state);
+    // Tables and charts wait for their own figures: they would only show the old ones again.
+    if (state.isAhead) return;
     // A new text is drawn at once, and told in tables and charts with the next frame: the eye is on the drawing.
     if (told !== null && told !== state.view) requestAnimationFrame(drawRest);
     else drawRest();
@@ -84,6 +93,8 @@ function afterMessage(message: HostMessage, state: PageState, strings: PreviewSt
   switch (message.type) {
     case "view":
       return withView(state, message.view, message.units);
+    case "drawing":
+      return withDrawing(state, message);
     case "highlight":
       return { ...state, highlight: message.source };
     case "failed":

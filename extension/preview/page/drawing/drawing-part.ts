@@ -98,8 +98,8 @@ function createWords({ strings }: PageContext): Part & { readonly id: string } {
     id,
     element,
     update: ({ view, units }) => {
-      setHidden(element, !view?.drawing);
-      setText(text, view?.drawing?.description[units] ?? "");
+      setHidden(element, !view?.description);
+      setText(text, view?.description?.[units] ?? "");
     },
   };
 }
