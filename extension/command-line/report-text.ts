@@ -5,10 +5,10 @@ import { join, type Report, type ReportRow, type RequirementRow } from "../../ge
 import { paint } from "./paint.ts";
 import { oneLine, problemLine } from "./problem-line.ts";
 import type { Terminal } from "./world.ts";
+import { MOST_COLUMNS, wrap } from "./wrap.ts";
 
 const LABEL_WIDTH = 27;
 const BAR_WIDTH = 16;
-const MOST_COLUMNS = 80;
 
 /** Lay a report out for a terminal. */
 export function reportText(report: Report, analysis: Analysis, path: string, terminal: Terminal): string {
@@ -117,17 +117,4 @@ function problemList({ problems, source }: Analysis, path: string, terminal: Ter
 function cautions(terminal: Terminal): string {
   const lines = CAUTIONS.flatMap((caution) => wrap(caution, "  "));
   return [paint("Take care", "bold", terminal), ...lines].join("\n");
-}
-
-/** Break a line at spaces to the page's width. Colour codes make it a little early, never too late. */
-function wrap(line: string, indent: string): string[] {
-  const lines: string[] = [];
-  let current = indent;
-  for (const word of line.split(" ")) {
-    if (current !== indent && current.length + 1 + word.length > MOST_COLUMNS) {
-      lines.push(current);
-      current = `${indent}  ${word}`;
-    } else current = current === indent ? indent + word : `${current} ${word}`;
-  }
-  return [...lines, current];
 }

@@ -2,6 +2,7 @@ import { balanceCommand } from "./commands/balance.ts";
 import { checkCommand } from "./commands/check.ts";
 import type { Command } from "./commands/command.ts";
 import { compareCommand } from "./commands/compare.ts";
+import { drillCommand } from "./commands/drill.ts";
 import { exportCommand } from "./commands/export.ts";
 import { formatCommand } from "./commands/format.ts";
 import { reportCommand } from "./commands/report.ts";
@@ -14,6 +15,7 @@ const COMMANDS: readonly Command[] = [
   exportCommand,
   compareCommand,
   balanceCommand,
+  drillCommand,
   formatCommand,
 ];
 

@@ -3,14 +3,13 @@
  * spin axis, as edits of the text. A file is only ever changed into one that the checker likes as well as it did.
  */
 import type { Source } from "../analysis/source.ts";
-import type { Problem } from "../language/problem.ts";
-import type { ProblemCode } from "../language/problem-codes.ts";
 import { type Attempt, attemptAt, unchanged, valuesAt } from "./attempt.ts";
 import { type BalanceBy, type BalanceRequest, stateOf, type Task, type WhyNot } from "./balancing.ts";
 import { centroidAt } from "./centroid-at.ts";
 import { type MovableLet, movableLet } from "./movable-let.ts";
 import { neededBalance } from "./needed-balance.ts";
 import { analyseAll } from "./new-problems.ts";
+import { isObstacle } from "./obstacle.ts";
 import { type Found, gridOf, type Measure, solveZero, type Unknowns } from "./solve-zero.ts";
 import { failureOf } from "./why-not.ts";
 
@@ -51,18 +50,6 @@ export function balanceBy(
 
 function refusal(reason: WhyNot, message: string): BalanceBy {
   return { solved: false, reason, message, before: null, nearest: null };
-}
-
-/** What the bar does not live up to is no obstacle: balance may be just that. What makes its shape doubtful is. */
-const JUDGEMENTS: readonly ProblemCode[] = [
-  "imbalance-over-grade",
-  "mass-over-class",
-  "require-failed",
-  "require-unknown",
-];
-
-function isObstacle({ severity, code }: Problem): boolean {
-  return severity === "error" && !JUDGEMENTS.includes(code);
 }
 
 /** A solved centroid is this near the axis; the digits written into the file leave far more. */
