@@ -1,16 +1,16 @@
 /** Bars side by side in a terminal: at most 80 columns, in blocks of bars where there are too many for one. */
-import { CAUTIONS } from "../../geometry/files/cautions.ts";
 import type {
   ComparisonTable,
   TableCell,
   TableRow,
   TableSection,
 } from "../../geometry/files/compare-table.ts";
+import { cautionsText } from "./cautions-text.ts";
 import { type Paint, paint } from "./paint.ts";
 import { oneLine } from "./problem-line.ts";
 import type { Terminal } from "./world.ts";
+import { MOST_COLUMNS, wrapped } from "./wrap.ts";
 
-const MOST_COLUMNS = 80;
 const LABEL_WIDTH = 26;
 /** A value with its unit, and a change in per cent with its word. */
 const LEAST_CELL_WIDTH = 18;
@@ -21,7 +21,7 @@ export function comparisonText(table: ComparisonTable, terminal: Terminal): stri
   const width = Math.min(Math.max(terminal.columns, LABEL_WIDTH + 2 * LEAST_CELL_WIDTH), MOST_COLUMNS);
   const blocks = blocksOf(table.columns.length, Math.floor((width - LABEL_WIDTH) / LEAST_CELL_WIDTH));
   const texts = blocks.map((bars) => blockText(table, bars, width, terminal));
-  return `${[...texts, cautions(terminal)].join("\n\n")}\n`;
+  return `${[...texts, cautionsText(terminal)].join("\n\n")}\n`;
 }
 
 /** The bars of each block, by their places; the reference, 0, in all of them. */
@@ -103,30 +103,4 @@ function laidOut(cells: readonly (readonly string[])[], cellWidth: number, inden
     );
     return texts.join("").trimEnd();
   });
-}
-
-/** Broken at spaces, and within words that are longer than a line. */
-function wrapped(text: string, width: number): string[] {
-  const lines: string[] = [];
-  let current = "";
-  for (const word of text.split(" ").flatMap((one) => pieces(one, width))) {
-    if (current !== "" && current.length + 1 + word.length > width) {
-      lines.push(current);
-      current = word;
-    } else current = current === "" ? word : `${current} ${word}`;
-  }
-  return [...lines, current];
-}
-
-function pieces(word: string, width: number): string[] {
-  return Array.from({ length: Math.max(1, Math.ceil(word.length / width)) }, (_, i) =>
-    word.slice(i * width, (i + 1) * width),
-  );
-}
-
-function cautions(terminal: Terminal): string {
-  const lines = CAUTIONS.flatMap((caution) =>
-    wrapped(caution, MOST_COLUMNS - GAP).map((line) => `  ${line}`),
-  );
-  return [paint("Take care", "bold", terminal), ...lines].join("\n");
 }

@@ -6,6 +6,7 @@ import { DRILL_CAUTIONS } from "../../geometry/study/drilling/drill-cautions.ts"
 import { addedMass } from "../../geometry/study/drilling/remedy.ts";
 import type { DrillAim, DrilledHole, DrilledState, Drilling } from "../../geometry/study/drilling/request.ts";
 import { shopSteps } from "../../geometry/study/drilling/shop-steps.ts";
+import { cautionsText } from "./cautions-text.ts";
 import { paint } from "./paint.ts";
 import { oneLine } from "./problem-line.ts";
 import type { Terminal } from "./world.ts";
@@ -31,7 +32,7 @@ export function drillText(result: DrillResult, analysis: Analysis, options: Dril
       ? afterBlock(result.before, drilling, options)
       : "",
     result.before ? insteadBlock(result.before.after, analysis, units) : "",
-    drilling && drilling.holes.length > 0 ? cautions(terminal) : "",
+    drilling && drilling.holes.length > 0 ? cautionsText(terminal, DRILL_CAUTIONS) : "",
   ];
   return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
 }
@@ -131,9 +132,4 @@ function insteadBlock(before: DrilledState, { assessment }: Analysis, units: Uni
     `${number(added.massG, 3)} g at the largest radius, ${text} ${unit}, at ${fixed(added.angleDeg, 1)}°; ` +
       "nearer the axis more, in proportion",
   );
-}
-
-function cautions(terminal: Terminal): string {
-  const lines = DRILL_CAUTIONS.flatMap((caution) => wrap(caution, "  "));
-  return [paint("Take care", "bold", terminal), ...lines].join("\n");
 }

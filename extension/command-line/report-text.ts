@@ -1,7 +1,7 @@
 /** The report in a terminal: at most 80 columns, colour only where the terminal takes it. */
 import type { Analysis } from "../../geometry/analysis/analyse.ts";
-import { CAUTIONS } from "../../geometry/files/cautions.ts";
 import { join, type Report, type ReportRow, type RequirementRow } from "../../geometry/files/report.ts";
+import { cautionsText } from "./cautions-text.ts";
 import { paint } from "./paint.ts";
 import { oneLine, problemLine } from "./problem-line.ts";
 import type { Terminal } from "./world.ts";
@@ -21,7 +21,7 @@ export function reportText(report: Report, analysis: Analysis, path: string, ter
     spinTable(report, terminal),
     requirementTable(report.requirements, terminal),
     problemList(analysis, path, terminal),
-    cautions(terminal),
+    cautionsText(terminal),
   ];
   return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
 }
@@ -112,9 +112,4 @@ function problemList({ problems, source }: Analysis, path: string, terminal: Ter
   if (problems.length === 0) return "";
   const lines = problems.map((problem) => problemLine(problem, source.lines, path, terminal));
   return [paint("Problems", "bold", terminal), ...lines.flatMap((line) => wrap(line, "  "))].join("\n");
-}
-
-function cautions(terminal: Terminal): string {
-  const lines = CAUTIONS.flatMap((caution) => wrap(caution, "  "));
-  return [paint("Take care", "bold", terminal), ...lines].join("\n");
 }

@@ -6,6 +6,7 @@ import { drillCommand } from "./commands/drill.ts";
 import { exportCommand } from "./commands/export.ts";
 import { formatCommand } from "./commands/format.ts";
 import { reportCommand } from "./commands/report.ts";
+import { studyCommand } from "./commands/study.ts";
 import { VERSION } from "./version.ts";
 import { CallError, EXIT, type Exit, type World } from "./world.ts";
 
@@ -14,6 +15,7 @@ const COMMANDS: readonly Command[] = [
   checkCommand,
   exportCommand,
   compareCommand,
+  studyCommand,
   balanceCommand,
   drillCommand,
   formatCommand,

@@ -13,3 +13,22 @@ export function wrap(line: string, indent: string): string[] {
   }
   return [...lines, current];
 }
+
+/** The lines of a cell: broken at spaces, and within words that are longer than a line. */
+export function wrapped(text: string, width: number): string[] {
+  const lines: string[] = [];
+  let current = "";
+  for (const word of text.split(" ").flatMap((one) => pieces(one, width))) {
+    if (current !== "" && current.length + 1 + word.length > width) {
+      lines.push(current);
+      current = word;
+    } else current = current === "" ? word : `${current} ${word}`;
+  }
+  return [...lines, current];
+}
+
+function pieces(word: string, width: number): string[] {
+  return Array.from({ length: Math.max(1, Math.ceil(word.length / width)) }, (_, i) =>
+    word.slice(i * width, (i + 1) * width),
+  );
+}

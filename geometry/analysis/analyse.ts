@@ -31,6 +31,8 @@ export interface Analysis {
   readonly design: Design;
   /** Present as soon as the loops could be built, even if they have problems. */
   readonly outline: Outline | null;
+  /** Whether values and loops are without an error, so that the figures are those of a plate: nothing is judged. */
+  readonly isSound: boolean;
   readonly assessment: Assessment;
   /** All figures, worked out when they are first looked at; `figureValue` gives one alone. */
   readonly figures: ReturnType<typeof figureValues>;
@@ -56,12 +58,17 @@ export function analyse(source: Source, options: AnalyseOptions = {}): Analysis 
       [source.problems, evaluation.problems, outlineProblems, regionProblems, judge(assessment)].flat(),
     );
   let problems: Analysis["problems"] | null = null;
+  const isSound =
+    evaluation.isWhole &&
+    outline !== null &&
+    [...outlineProblems, ...regionProblems].every(({ severity }) => severity !== "error");
   let figures: Analysis["figures"] | null = null;
   return {
     source,
     variant,
     design,
     outline,
+    isSound,
     assessment,
     get figures() {
       figures ??= figureValues(assessment);

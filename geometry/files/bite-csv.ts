@@ -1,5 +1,5 @@
 import type { BitePoint, Place } from "../bite/bite.ts";
-import { plainDecimal } from "./plain-decimal.ts";
+import { toCsv } from "./csv.ts";
 import { strikeKey } from "./strike-place.ts";
 
 /** A point of a bite curve, as far as the table tells it. */
@@ -25,12 +25,6 @@ const COLUMNS: readonly Column[] = [
   ["passed_share", ({ passedShare }) => passedShare],
 ];
 
-/** RFC 4180, section 2: records end in CRLF, the last one too. */
-const END_OF_RECORD = "\r\n";
-
-/** A millionth of a µm, a share of a billionth: far below what anybody plots, and free of rounding noise. */
-const DIGITS = 9;
-
 /**
  * A bite curve as comma-separated values by RFC 4180, with a header; an unknown value is an empty field, never 0.
  * Behind the figures comes the share of the strikes on each place that is struck at any of the speeds:
@@ -40,13 +34,10 @@ const DIGITS = 9;
 export function toBiteCsv(curve: readonly BiteCsvPoint[]): string {
   const columns = [...COLUMNS, ...shareColumns(curve)];
   const header = columns.map(([name]) => name);
-  const records = curve.map((point) =>
-    columns.map(([, value]) => {
-      const field = value(point);
-      return field === null ? "" : plainDecimal(field, DIGITS);
-    }),
+  return toCsv(
+    header,
+    curve.map((point) => columns.map(([, value]) => value(point))),
   );
-  return [header, ...records].map((fields) => fields.join(",") + END_OF_RECORD).join("");
 }
 
 function shareColumns(curve: readonly BiteCsvPoint[]): Column[] {

@@ -31,6 +31,8 @@ export interface EvaluateOptions {
 
 export interface Evaluation {
   readonly design: Design;
+  /** False where a value is wrong and what hangs on it was left out of the design. */
+  readonly isWhole: boolean;
   /** In text order. What is wrong with the file beside its values is found when this is first looked at. */
   readonly problems: readonly Problem[];
   /** The value of any expression of the tree in this variant; null where it has none. */
@@ -68,6 +70,7 @@ export function evaluate(tree: SyntaxTree, { variant: name, figures }: EvaluateO
   let found: readonly Problem[] | null = null;
   return {
     design,
+    isWhole: problems().every(({ severity }) => severity !== "error"),
     get problems() {
       found ??= allProblems();
       return found;
