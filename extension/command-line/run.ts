@@ -7,6 +7,7 @@ import { exportCommand } from "./commands/export.ts";
 import { formatCommand } from "./commands/format.ts";
 import { reportCommand } from "./commands/report.ts";
 import { studyCommand } from "./commands/study.ts";
+import { toleranceCommand } from "./commands/tolerance.ts";
 import { VERSION } from "./version.ts";
 import { CallError, EXIT, type Exit, type World } from "./world.ts";
 
@@ -18,6 +19,7 @@ const COMMANDS: readonly Command[] = [
   studyCommand,
   balanceCommand,
   drillCommand,
+  toleranceCommand,
   formatCommand,
 ];
 

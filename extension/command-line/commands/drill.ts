@@ -2,8 +2,6 @@ import type { Analysis } from "../../../geometry/analysis/analyse.ts";
 import { drillJson } from "../../../geometry/files/drill-json.ts";
 import { applyEdits } from "../../../geometry/language/apply-edits.ts";
 import { ANGLE, LENGTH } from "../../../geometry/language/dimension.ts";
-import type { Dimension } from "../../../geometry/language/quantity.ts";
-import { quantityOfText } from "../../../geometry/language/quantity-text.ts";
 import { type DrillResult, drillToBalance } from "../../../geometry/study/drilling/drill.ts";
 import { type DrillSize, drillOf } from "../../../geometry/study/drilling/drill-sizes.ts";
 import { measuredOfText } from "../../../geometry/study/drilling/measured.ts";
@@ -12,6 +10,7 @@ import { speaksInches } from "../../../geometry/study/drilling/shop-steps.ts";
 import { type WrittenHoles, writeHoles } from "../../../geometry/study/drilling/write-holes.ts";
 import { drillText } from "../drill-text.ts";
 import { oneLine, problemLine } from "../problem-line.ts";
+import { gradeOfText, rangeOfText, valueOfText, wholeOfText } from "../values-of-words.ts";
 import { CallError, EXIT, type World } from "../world.ts";
 import { type Command, oneFile, readArguments } from "./command.ts";
 import { exitOf, open } from "./open.ts";
@@ -87,21 +86,14 @@ interface Words {
 function requestOf(words: Words, analysis: Analysis): DrillRequest {
   const inches = speaksInches(analysis);
   return {
-    gradeMmPerS: words.grade === undefined ? null : gradeOf(words.grade),
+    gradeMmPerS: words.grade === undefined ? null : gradeOfText("--grade", words.grade),
     measured: words.measured === undefined ? null : measuredOf(words.measured),
     ...(words.drills === undefined ? {} : { drills: drillsOf(words.drills, inches) }),
     through: words.through,
     floorMm: words.floor === undefined ? null : floorOf(words.floor),
     window: windowOf(words),
-    ...(words.holes === undefined ? {} : { mostHoles: countOf(words.holes) }),
+    ...(words.holes === undefined ? {} : { mostHoles: wholeOfText("--holes", words.holes, 1, MOST_HOLES) }),
   };
-}
-
-function gradeOf(text: string): number {
-  const value = /^G?(\d+(?:\.\d+)?)$/.exec(text.trim())?.[1];
-  if (value === undefined || Number(value) === 0)
-    throw new CallError(`--grade is a balance grade such as G16, not "${text}".`);
-  return Number(value);
 }
 
 function measuredOf(text: string): HeavySpot {
@@ -140,36 +132,14 @@ function floorOf(text: string): number {
 
 function windowOf({ radius, angle }: Words): DrillWindow {
   const degrees = (rad: number): number => (rad * 180) / Math.PI;
-  const angles = angle === undefined ? null : rangeOf("--angle", angle, ANGLE);
+  const angles = angle === undefined ? null : rangeOfText("--angle", angle, ANGLE, "10 deg to 60 deg");
   return {
-    ...(radius === undefined ? {} : { radiusMm: rangeOf("--radius", radius, LENGTH) }),
+    ...(radius === undefined ? {} : { radiusMm: rangeOfText("--radius", radius, LENGTH, "40 mm to 90 mm") }),
     ...(angles === null ? {} : { angleDeg: [degrees(angles[0]), degrees(angles[1])] as const }),
   };
 }
 
-function rangeOf(option: string, text: string, dimension: Dimension): readonly [number, number] {
-  const [from, to, ...more] = text.split(/\bto\b/);
-  if (from === undefined || to === undefined || more.length > 0)
-    throw new CallError(
-      `${option} is a range such as "${option === "--angle" ? "10 deg to 60 deg" : "40 mm to 90 mm"}".`,
-    );
-  return [valueOfText(option, from, dimension), valueOfText(option, to, dimension)];
-}
-
-function valueOfText(option: string, text: string, dimension: Dimension): number {
-  const read = quantityOfText(text, dimension);
-  if (!read.ok) throw new CallError(`${option}: ${oneLine(read.message)}`);
-  return read.quantity.value;
-}
-
 const MOST_HOLES = 24;
-
-function countOf(text: string): number {
-  const count = Number(text);
-  if (!Number.isInteger(count) || count < 1 || count > MOST_HOLES)
-    throw new CallError(`--holes is a whole number from 1 to ${MOST_HOLES}, not "${text}".`);
-  return count;
-}
 
 interface Telling {
   readonly path: string;
