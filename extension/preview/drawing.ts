@@ -11,6 +11,7 @@ import {
   unitedBounds,
 } from "../../geometry/outline/segment-geometry.ts";
 import { distance } from "../../geometry/outline/vector.ts";
+import { neededBalance } from "../../geometry/study/needed-balance.ts";
 import { describe } from "./describe.ts";
 import type { Drawing, DrawnLoop, PlanePoint, View } from "./protocol.ts";
 
@@ -28,6 +29,7 @@ export function drawingOf(analysis: Analysis): Drawing | null {
     centroid: pointOrNull(assessment.section?.centroidMm),
     imbalanceDeg: finiteOrNull(assessment.mass?.imbalanceDeg),
     ...balanceOf(analysis),
+    finelyBalanced: isFinelyBalanced(analysis),
     tips: tipsOf(outline),
     direction: design.spin?.direction ?? null,
     handles: handles(analysis),
@@ -64,6 +66,11 @@ function balanceOf({ design, assessment }: Analysis): Pick<Drawing, "balanced" |
   if (known.length === 0) return { balanced: null, imbalanceShare: null };
   const worst = Math.max(...known);
   return { balanced: worst <= 1, imbalanceShare: worst };
+}
+
+function isFinelyBalanced(analysis: Analysis): boolean {
+  const centroid = analysis.assessment.section?.centroidMm;
+  return centroid ? Math.hypot(centroid.x, centroid.y) <= neededBalance(analysis).aimMm : false;
 }
 
 function shareOf(value: unknown, limit: number): number | null {

@@ -115,6 +115,7 @@ const isDrawing = shape<Drawing>({
   centroid: orNull(isPoint),
   imbalanceDeg: orNull(isNumber),
   balanced: orNull(isBoolean),
+  finelyBalanced: isBoolean,
   imbalanceShare: orNull(isNumber),
   tips: arrayOf(isPoint),
   direction: orNull(oneOf("ccw", "cw")),

@@ -53,6 +53,8 @@ export interface Drawing {
   readonly imbalanceDeg: number | null;
   /** Whether the bar is within its balance grade, so that the heavy-side arrow can be calm; null if not known. */
   readonly balanced: boolean | null;
+  /** Whether it is balanced so well that balancing it by lets would change nothing: there is no heavy side to show. */
+  readonly finelyBalanced: boolean;
   /** Imbalance against what the grade permits: 1 is just at the limit; null if not known. */
   readonly imbalanceShare: number | null;
   /** The points at the largest radius, where the bar meets its tip circle; at most a few. */

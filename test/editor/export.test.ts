@@ -5,6 +5,7 @@ import type { Editor } from "./harness.ts";
 import { openEditor } from "./harness.ts";
 import { openPreview } from "./preview-view.ts";
 import { HERON } from "./samples.ts";
+import { acceptPlace } from "./save-dialog.ts";
 
 describe("exporting", () => {
   let editor: Editor;
@@ -23,21 +24,11 @@ describe("exporting", () => {
 
   const rows = () => editor.paletteRows();
   const notice = (text: string) => editor.page.locator(".notification-list-item", { hasText: text });
-  const pathBox = () => editor.page.locator('.quick-input-widget input[type="text"]');
-
-  /** Agrees to the place that the dialog suggests, and gives it. */
-  async function acceptPlace(ending: string): Promise<string> {
-    await expect.poll(() => pathBox().inputValue()).toContain(ending);
-    const place = await pathBox().inputValue();
-    await pathBox().press("Enter");
-    return place;
-  }
-
   it("asks which variant, writes its cut file, and another reader finds no fault in it", async () => {
     await editor.runCommand("Barwright: Export Cut File…");
     await rows().filter({ hasText: "As written" }).waitFor();
     await rows().filter({ hasText: "long reach" }).click();
-    expect(await acceptPlace(".dxf")).toMatch(/pickled-heron-two-tooth-long-reach\.dxf$/);
+    expect(await acceptPlace(editor, ".dxf")).toMatch(/pickled-heron-two-tooth-long-reach\.dxf$/);
     await notice("pickled-heron-two-tooth-long-reach.dxf written").waitFor();
     const drawing = readWithEzdxf(editor.folder).get("pickled-heron-two-tooth-long-reach.dxf");
     expect([drawing?.errors, drawing?.fixes]).toEqual([[], []]);
@@ -51,7 +42,7 @@ describe("exporting", () => {
     await editor.writeOnDisk("pickled-heron-two-tooth.dxf", "not to be lost");
     await editor.runCommand("Barwright: Export Cut File…");
     await rows().filter({ hasText: "As written" }).click();
-    await acceptPlace(".dxf");
+    await acceptPlace(editor, ".dxf");
     const dialog = editor.page.locator(".quick-input-widget");
     await expect.poll(() => dialog.textContent()).toContain("already exists");
     // Once leads back to the place, twice out of it.
@@ -76,7 +67,7 @@ describe("exporting", () => {
     await editor.runCommand("Barwright: Export As…");
     await rows().filter({ hasText: "Report, Markdown" }).click();
     await rows().filter({ hasText: "As written" }).click();
-    await acceptPlace(".md");
+    await acceptPlace(editor, ".md");
     await notice("pickled-heron-two-tooth.md written").waitFor();
     expect(await editor.readSavedFile("pickled-heron-two-tooth.md")).toContain("Spinning bars kill");
   });
@@ -86,7 +77,7 @@ describe("exporting", () => {
     await preview.frame.locator("select").selectOption({ label: "practice speed" });
     await preview.waitForFigure("Tip speed", "24.5");
     await preview.frame.getByRole("button", { name: "Export cut file…" }).click();
-    expect(await acceptPlace(".dxf")).toMatch(/two-tooth-practice-speed\.dxf$/);
+    expect(await acceptPlace(editor, ".dxf")).toMatch(/two-tooth-practice-speed\.dxf$/);
     await notice("pickled-heron-two-tooth-practice-speed.dxf written").waitFor();
     expect(await readdir(editor.folder)).toContain("pickled-heron-two-tooth-practice-speed.dxf");
   });

@@ -180,6 +180,7 @@ export function madeUpView(parts: Partial<View> = {}): View {
       centroid: { x: -6.2, y: -0.8 },
       imbalanceDeg: 187.5,
       balanced: false,
+      finelyBalanced: false,
       imbalanceShare: 1.2,
       tips: [{ x: 130, y: 0 }],
       direction: "ccw",

@@ -49,6 +49,15 @@ describe("the view of a sample", () => {
     expect(drawing?.imbalanceShare).toBeCloseTo(Number(chosen.figures.mass["balanceGrade"]) / 16, 9);
   });
 
+  it("calls finely balanced what balancing by lets would leave as it is: G6.3, or the required grade where finer", () => {
+    const limpet = sampleText("brass-limpet-one-tooth");
+    const fine = (text: string) => showText(text).output.view.drawing?.finelyBalanced;
+    // Its residual is G2.4 at 4800 rpm; a tail a tenth of a millimetre off makes G29.
+    expect(fine(limpet)).toBe(true);
+    expect(fine(replaced(limpet, "tail = 89.77 mm", "tail = 89.67 mm"))).toBe(false);
+    expect(fine(replaced(limpet, "balance <= G16", "balance <= G1"))).toBe(false);
+  });
+
   it("measures against the expected grade where none is required, and says so when nothing is known", () => {
     const free = showText(replaced(ONE_TOOTH, "require balance <= G16", ""));
     expect(free.output.view.drawing?.imbalanceShare).toBeCloseTo(

@@ -180,18 +180,18 @@ const HEAVY_START_PX = 9;
 const LEAST_HEAVY_PX = 5;
 
 /**
- * The arrow to the heavy side: half its room at the limit of the grade, the whole for ever more, gone where there is
- * nothing to speak of. Without a known limit it stands at half.
+ * The arrow to the heavy side: half its room at the limit of the grade, the whole for ever more, gone where nothing is to
+ * be balanced any more. Without a known limit it stands at half.
  */
 function createHeavyArrow(strings: PreviewStrings): Mark {
   const title = svg("title");
   const arrow = createArrow("heavy", "heavy-line", title);
   return {
     element: arrow.element,
-    update: ({ drawing: { imbalanceDeg, imbalanceShare, balanced }, middle, radius }) => {
+    update: ({ drawing: { imbalanceDeg, imbalanceShare, balanced, finelyBalanced }, middle, radius }) => {
       const share = imbalanceShare ?? 1;
       const length = 0.8 * (radius - HEAVY_START_PX) * (share / (1 + share));
-      const seen = imbalanceDeg !== null && length >= LEAST_HEAVY_PX;
+      const seen = imbalanceDeg !== null && !finelyBalanced && length >= LEAST_HEAVY_PX;
       setHidden(arrow.element, !seen);
       if (!seen) return;
       const angle = (imbalanceDeg * Math.PI) / 180;
