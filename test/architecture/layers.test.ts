@@ -13,6 +13,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   "geometry/materials": [],
   "geometry/language": ["geometry/materials"],
   "geometry/outline": ["geometry/language"],
+  "geometry/fight": ["geometry/language", "geometry/outline"],
   "geometry/figures": ["geometry/language", "geometry/outline", "geometry/bite"],
   "geometry/bite": ["geometry/language", "geometry/outline"],
   "geometry/analysis": ["geometry/language", "geometry/outline", "geometry/figures", "geometry/bite"],
