@@ -8,6 +8,8 @@ export type BundleName =
   | "desktop"
   | "browser"
   | "preview"
+  | "studies"
+  | "studies-worker"
   | "playground"
   | "playground-page"
   | "playground-files";
@@ -42,6 +44,11 @@ export const BUNDLES: readonly Bundle[] = [
   bundle("desktop", "extension/host/extension.ts", "dist/extension.cjs", { ...NODE, ...EXTENSION }),
   bundle("browser", "extension/host/extension.ts", "dist/browser.js", { ...BROWSER, ...EXTENSION }),
   bundle("preview", "extension/preview/page/main.ts", "dist/preview.js", { ...BROWSER, format: "iife" }),
+  bundle("studies", "extension/studies/page/main.ts", "dist/studies.js", { ...BROWSER, format: "iife" }),
+  bundle("studies-worker", "extension/studies/worker/main.ts", "dist/studies-worker.js", {
+    ...BROWSER,
+    format: "iife",
+  }),
   bundle("playground", "extension/playground/main.ts", "dist/playground.js", {
     ...NODE,
     format: "esm",

@@ -4,7 +4,7 @@ import type {
   TableCell,
   TableRow,
   TableSection,
-} from "../../geometry/files/compare-table.ts";
+} from "../../geometry/files/comparison-rows.ts";
 import { cautionsText } from "./cautions-text.ts";
 import { type Paint, paint } from "./paint.ts";
 import { oneLine } from "./problem-line.ts";

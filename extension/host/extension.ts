@@ -5,6 +5,7 @@ import { showCautions } from "./commands/show-cautions.ts";
 import { registerFeatures } from "./features/register-features.ts";
 import { createPreviews } from "./preview/previews.ts";
 import { createSession } from "./session.ts";
+import { createStudies } from "./studies/studies.ts";
 
 /** Called by the editor when the first outline, preview or command of ours is wanted. Only registers. */
 export function activate({ subscriptions, extensionUri }: vscode.ExtensionContext): void {
@@ -15,5 +16,7 @@ export function activate({ subscriptions, extensionUri }: vscode.ExtensionContex
     exportCutFile: (document) => exportCutFile(document, session, session.analysis(document).variant),
     showCautions,
   });
-  subscriptions.push(session, previews, registerCommands(session, previews), registerFeatures(session));
+  const studies = createStudies({ extensionUri, session, showCautions });
+  const commands = registerCommands(session, { previews, studies });
+  subscriptions.push(session, previews, studies, commands, registerFeatures(session));
 }

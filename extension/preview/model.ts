@@ -1,7 +1,7 @@
 import type { Analysis } from "../../geometry/analysis/analyse.ts";
+import { isBroken } from "../../geometry/analysis/broken.ts";
 import { CAUTIONS } from "../../geometry/files/cautions.ts";
 import type { Outline } from "../../geometry/outline/segment.ts";
-import { isBroken } from "./broken.ts";
 import { descriptionOf, drawingOf, drawnLoops, reportsOf } from "./drawing.ts";
 import { placeOf } from "./place-problem.ts";
 import type { BitePoint, Drawing, Ghost, ShownBite, ShownProblem, View } from "./protocol.ts";

@@ -5,6 +5,12 @@ export const isString: Check<string> = (value) => typeof value === "string";
 export const isBoolean: Check<boolean> = (value) => typeof value === "boolean";
 export const isNull: Check<null> = (value) => value === null;
 
+/** An object that is no list, whatever it holds. */
+export const isObject: Check<{ readonly [name: string]: unknown }> = (
+  value,
+): value is { readonly [name: string]: unknown } =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
 /** A finite number: NaN and the infinities are refused. */
 export const isNumber: Check<number> = (value): value is number =>
   typeof value === "number" && Number.isFinite(value);
@@ -31,16 +37,12 @@ export function arrayOf<T>(check: Check<T>): Check<readonly T[]> {
 export function shape<T extends object>(fields: { readonly [K in keyof T]-?: Check<T[K]> }): Check<T> {
   const entries = Object.entries<Check<unknown>>(fields);
   return (value): value is T =>
-    isRecord(value) && entries.every(([name, check]) => Object.hasOwn(value, name) && check(value[name]));
-}
-
-function isRecord(value: unknown): value is { readonly type?: unknown; readonly [name: string]: unknown } {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
+    isObject(value) && entries.every(([name, check]) => Object.hasOwn(value, name) && check(value[name]));
 }
 
 /** Whether a value is a message of a known type that passes the type's own check. */
 export function checkedByType(checks: Readonly<Record<string, Check<unknown>>>, value: unknown): boolean {
-  if (!isRecord(value)) return false;
-  const { type } = value;
+  if (!isObject(value)) return false;
+  const type = value["type"];
   return typeof type === "string" && Object.hasOwn(checks, type) && (checks[type]?.(value) ?? false);
 }

@@ -6,47 +6,17 @@ import type { FigureValue, Measure } from "../figures/figure.ts";
 import { FIGURE_GROUPS } from "../figures/figure.ts";
 import { fixed, number, presentMeasure, type UnitSystem, unitOf } from "../figures/present.ts";
 import type {
+  BarHead,
   ComparedBar,
   Comparison,
   FigureRow,
   RequirementRow,
-  Verdict,
 } from "../study/compare/compare.ts";
 import { type BiteCell, compareBite } from "../study/compare/compare-bite.ts";
 import type { Difference } from "../study/compare/difference.ts";
 import { isDifferent } from "./compare-json.ts";
+import type { ComparisonTable, TableCell, TableRow, TableSection } from "./comparison-rows.ts";
 import { GROUP_TITLES, join, roundSpeeds } from "./report.ts";
-
-export interface ComparisonTable {
-  /** What the columns are called, the reference first. */
-  readonly columns: readonly string[];
-  readonly sections: readonly TableSection[];
-}
-
-export interface TableSection {
-  readonly key: string;
-  readonly title: string;
-  readonly rows: readonly TableRow[];
-}
-
-export interface TableRow {
-  readonly key: string;
-  readonly label: string;
-  /** One sentence for those who ask; empty where the label says it all. */
-  readonly meaning: string;
-  readonly differs: boolean;
-  readonly cells: readonly TableCell[];
-}
-
-export interface TableCell {
-  /** With its unit. */
-  readonly value: string;
-  /** Against the reference, with sign and unit; empty where there is none. */
-  readonly difference: string;
-  /** The same in per cent; empty where there is none. */
-  readonly percent: string;
-  readonly verdict: Verdict | null;
-}
 
 /** Lay a comparison out in one system of units. */
 export function comparisonTable(
@@ -66,17 +36,8 @@ export function comparisonTable(
   };
 }
 
-/** A table without the rows in which all bars are the same, and without sections that have none left. */
-export function onlyDifferent({ columns, sections }: ComparisonTable): ComparisonTable {
-  const kept = sections.map((section) => ({
-    ...section,
-    rows: section.rows.filter(({ differs }) => differs),
-  }));
-  return { columns, sections: kept.filter(({ rows }) => rows.length > 0) };
-}
-
 /** Variants of one file by their names; bars of several files by file name, by the whole path where that is not enough. */
-function columnTitles(bars: Comparison["bars"]): string[] {
+export function columnTitles(bars: readonly Pick<BarHead, "file" | "variant">[]): string[] {
   const files = [...new Set(bars.map(({ file }) => file))];
   if (files.length < 2) return bars.map(({ variant }) => variant ?? "as written");
   const isClear = new Set(files.map(baseName)).size === files.length;

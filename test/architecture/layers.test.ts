@@ -63,6 +63,11 @@ function folderOf(file: string): string {
   return file.split("/").slice(0, 2).join("/");
 }
 
+/** The page's own code in the host. */
+function isHostsStranger(file: string, into: string): boolean {
+  return file.startsWith("extension/host/") && into.startsWith("extension/studies/page/");
+}
+
 const coreImports = sourceFiles("geometry").flatMap(importsOf);
 
 describe("the layers", () => {
@@ -94,6 +99,23 @@ describe("the layers", () => {
       .map(({ file }) => file.split("/").slice(0, 2).join("/"));
     const strangers = users.filter((folder) => !["extension/host", "extension/playground"].includes(folder));
     expect(strangers).toEqual([]);
+  });
+
+  it("leave the work of studies to their worker: the host and the page bundle none of it", () => {
+    const studies = sourceFiles("extension").filter((file) =>
+      /^extension\/(host|studies\/page)\//.test(file),
+    );
+    const wrong = studies.flatMap((file) => {
+      const text = readFileSync(join(ROOT, file), "utf8");
+      const imports = text.matchAll(/import (?!type\b)[^;]*?from "([^"]+)"/g);
+      return [...imports]
+        .map((match) => relative(ROOT, resolve(ROOT, dirname(file), match[1] ?? "")))
+        .filter((into) => into.startsWith("extension/studies/worker/") || isHostsStranger(file, into))
+        .filter((into) => into !== "extension/studies/worker/job.ts")
+        .map((into) => ({ file, into }));
+    });
+    expect(studies.length).toBeGreaterThan(10);
+    expect(wrong).toEqual([]);
   });
 
   it("give every core file no global of a host", () => {

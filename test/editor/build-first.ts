@@ -4,6 +4,15 @@ import { buildBundles } from "../../scripts/build-bundles.ts";
 /** Builds what the tests load, so that the tests never run against an older build. */
 export default async function buildFirst(): Promise<void> {
   await buildBundles(resolve(import.meta.dirname, "../.."), {
-    only: ["desktop", "browser", "preview", "playground", "playground-page", "playground-files"],
+    only: [
+      "desktop",
+      "browser",
+      "preview",
+      "studies",
+      "studies-worker",
+      "playground",
+      "playground-page",
+      "playground-files",
+    ],
   });
 }

@@ -32,7 +32,7 @@ describe("opening and closing the preview many times", () => {
     await expect.poll(() => editor.page.locator("iframe.webview").count()).toBe(0);
     await editor.runCommand("Barwright: Show Live Counts (for Developers)");
     const counts = editor.page.locator(".notification-list-item", { hasText: "previews" });
-    await expect.poll(() => counts.textContent()).toContain("previews 0, listeners 0, outlines 1");
+    await expect.poll(() => counts.textContent()).toContain("previews 0, studies 0, listeners 0, outlines 1");
   }, 480_000);
 
   it("makes no error in the editor", { retry: 0 }, () => {

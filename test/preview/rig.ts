@@ -4,7 +4,7 @@
  * second.
  */
 import { build } from "esbuild";
-import { chromium, type Page } from "playwright-core";
+import { type Browser, chromium, type Page } from "playwright-core";
 import { previewHtml } from "../../extension/preview/html.ts";
 import { isPageMessage } from "../../extension/preview/messages.ts";
 import type { HostMessage, PageMessage, PlanePoint, View } from "../../extension/preview/protocol.ts";
@@ -54,16 +54,7 @@ export interface OpenPage {
 
 export async function createRig(): Promise<Rig> {
   const { script, style } = await bundlePage();
-  const browser = await chromium.launch({
-    executablePath: process.env["BARWRIGHT_CHROMIUM"] ?? "/usr/bin/chromium",
-    args: [
-      "--no-sandbox",
-      "--disable-gpu",
-      "--disable-quic",
-      "--no-first-run",
-      "--disable-background-networking",
-    ],
-  });
+  const browser = await launchChromium();
   const page = await browser.newPage();
   let options: OpenOptions = {};
   let complaints: string[] = [];
@@ -96,6 +87,20 @@ export async function createRig(): Promise<Rig> {
       return openPage(page, complaints);
     },
   };
+}
+
+/** Chromium without a sandbox, drawing in software. */
+export function launchChromium(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: process.env["BARWRIGHT_CHROMIUM"] ?? "/usr/bin/chromium",
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+    ],
+  });
 }
 
 async function bundlePage(): Promise<{ script: string; style: string }> {
@@ -136,13 +141,18 @@ function documentOf({ strings = {} }: OpenOptions): string {
   });
 }
 
-function editorOf({ theme = THEMES[0], reducedMotion, state }: OpenOptions) {
+/** What the stand-in for the editor puts on a page. */
+export function editorOf({
+  theme = THEMES[0],
+  reducedMotion,
+  state,
+}: Pick<OpenOptions, "theme" | "reducedMotion" | "state">) {
   const bodyClass = [theme?.bodyClass, reducedMotion ? "vscode-reduce-motion" : ""].join(" ").trim();
   return { bodyClass, variables: theme?.variables ?? {}, state: state ?? null };
 }
 
 /** What the editor does to a webview: colours on the root, a class on the body, and its API. */
-const STAND_IN = `
+export const STAND_IN = `
   const request = new XMLHttpRequest();
   request.open("GET", "/editor.json", false);
   request.send();

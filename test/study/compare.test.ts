@@ -4,7 +4,8 @@ import { analyse } from "../../geometry/analysis/analyse.ts";
 import { readSource } from "../../geometry/analysis/source.ts";
 import { FIGURES } from "../../geometry/figures/catalogue.ts";
 import type { FigureValue } from "../../geometry/figures/figure.ts";
-import { comparisonTable, onlyDifferent } from "../../geometry/files/compare-table.ts";
+import { comparisonTable } from "../../geometry/files/compare-table.ts";
+import { onlyDifferent } from "../../geometry/files/comparison-rows.ts";
 import {
   type ComparedBar,
   type Comparison,

@@ -1,7 +1,8 @@
 import { analyse } from "../../../geometry/analysis/analyse.ts";
 import { readSource, type Source } from "../../../geometry/analysis/source.ts";
 import { comparisonJson } from "../../../geometry/files/compare-json.ts";
-import { comparisonTable, onlyDifferent } from "../../../geometry/files/compare-table.ts";
+import { comparisonTable } from "../../../geometry/files/compare-table.ts";
+import { onlyDifferent } from "../../../geometry/files/comparison-rows.ts";
 import { type ComparedBar, compare } from "../../../geometry/study/compare/compare.ts";
 import { comparisonText } from "../compare-text.ts";
 import { problemLine } from "../problem-line.ts";

@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import type { Previews } from "../preview/previews.ts";
 import type { Session } from "../session.ts";
+import type { Studies } from "../studies/studies.ts";
 import { balance } from "./balance.ts";
 import { copyReport } from "./copy-report.ts";
 import { exportAs, exportCutFile } from "./export-commands.ts";
@@ -11,15 +12,23 @@ import { targetOutline } from "./target.ts";
 
 type OutlineCommand = (document: vscode.TextDocument) => unknown;
 
+/** The panels that commands open, and are called from. */
+export interface Panels {
+  readonly previews: Previews;
+  readonly studies: Studies;
+}
+
 /** Registers the commands of the palette and the menus. What fails in one is told to the builder, and logged. */
-export function registerCommands(session: Session, previews: Previews): vscode.Disposable {
+export function registerCommands(session: Session, panels: Panels): vscode.Disposable {
+  const { previews, studies } = panels;
   const onOutline = (name: string, run: OutlineCommand) =>
     register(name, session, async (argument) => {
-      const document = await targetOutline(argument, previews);
+      const document = await targetOutline(argument, panels);
       if (document) await run(document);
     });
   return vscode.Disposable.from(
     onOutline("openPreview", previews.open),
+    onOutline("compareVariants", (document) => studies.open(document, "compare")),
     onOutline("exportCutFile", (document) => exportCutFile(document, session)),
     onOutline("exportAs", (document) => exportAs(document, session)),
     onOutline("copyReport", (document) => copyReport(document, session)),
@@ -34,7 +43,7 @@ export function registerCommands(session: Session, previews: Previews): vscode.D
     }),
     register("newBar", session, newBar),
     register("showCautions", session, showCautions),
-    register("showCounts", session, () => showCounts(session, previews)),
+    register("showCounts", session, () => showCounts(session, panels)),
   );
 }
 
@@ -55,7 +64,8 @@ function register(
 }
 
 /** What is alive at the moment: for those who look for leaks. */
-function showCounts({ outlines }: Session, previews: Previews): void {
-  const text = `previews ${previews.count()}, listeners ${previews.listeners()}, outlines ${outlines.count()}`;
+function showCounts({ outlines }: Session, { previews, studies }: Panels): void {
+  const listeners = previews.listeners() + studies.listeners();
+  const text = `previews ${previews.count()}, studies ${studies.count()}, listeners ${listeners}, outlines ${outlines.count()}`;
   void vscode.window.showInformationMessage(`Barwright: ${text}`);
 }

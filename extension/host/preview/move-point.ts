@@ -1,9 +1,9 @@
 import * as vscode from "vscode";
 import { movePoint } from "../../../geometry/editing/editing.ts";
 import type { PageMessage } from "../../preview/protocol.ts";
+import type { DocumentLink } from "../panels/document-link.ts";
 import { toWorkspaceEdit } from "../places.ts";
 import type { Session } from "../session.ts";
-import type { DocumentLink } from "./document-link.ts";
 
 /**
  * Rewrites the numbers behind a dragged point, as one step to undo. `null` when that is done, else why it is not, for

@@ -4,11 +4,13 @@ import { isPageMessage } from "../../preview/messages.ts";
 import { drawingAhead, type LastGood, viewOf } from "../../preview/model.ts";
 import type { Drawing, HostMessage, PageMessage } from "../../preview/protocol.ts";
 import { breathe, realClock } from "../documents/latest-runs.ts";
+import type { DocumentLink } from "../panels/document-link.ts";
+import type { DocumentPanel } from "../panels/document-panels.ts";
+import { pageRoot, panelIcon } from "../panels/page-files.ts";
 import type { Session } from "../session.ts";
-import type { DocumentLink } from "./document-link.ts";
 import { cursorIn, revealText } from "./editors.ts";
 import { movePointInText } from "./move-point.ts";
-import { pageHtml, pageRoot } from "./page-html.ts";
+import { pageHtml } from "./page-html.ts";
 
 /** What a panel asks of the rest of the extension. */
 export interface PanelHost {
@@ -19,23 +21,10 @@ export interface PanelHost {
   onDispose(panel: PreviewPanel): void;
 }
 
-/** One preview: a webview and the document that it shows. */
-export interface PreviewPanel extends vscode.Disposable {
-  readonly link: DocumentLink;
-  isActive(): boolean;
-  /** Brings the panel into view, the focus staying where it is. */
-  reveal(): void;
-  /**
-   * Shows the text as it is now, or later when the panel is hidden: first its drawing, then, unless the text has moved on,
-   * all that takes longer.
-   */
-  update(isCurrent?: () => boolean): Promise<void>;
-  /** The document goes on under another address. */
-  move(to: vscode.Uri): void;
+/** One preview: a webview and the document that it shows. It shows first the drawing, then all that takes longer. */
+export interface PreviewPanel extends DocumentPanel {
   /** Marks the place of the cursor. */
   highlight(): void;
-  /** How many listeners it holds. */
-  listeners(): number;
 }
 
 /** A drawing that was sent before its view, and what it is of. */
@@ -124,7 +113,7 @@ export function createPreviewPanel(
   };
 
   panel.webview.options = { enableScripts: true, localResourceRoots: [pageRoot(host.extensionUri)] };
-  panel.iconPath = iconOf(host.extensionUri);
+  panel.iconPath = panelIcon(host.extensionUri);
   showName();
   const listeners = [
     panel.webview.onDidReceiveMessage((message: unknown) => {
@@ -153,16 +142,12 @@ export function createPreviewPanel(
       link.move(to);
       showName();
     },
+    follows: () => false,
     highlight,
     listeners: () => (isDisposed ? 0 : listeners.length),
     dispose: () => panel.dispose(),
   };
   return preview;
-}
-
-function iconOf(extensionUri: vscode.Uri): { readonly light: vscode.Uri; readonly dark: vscode.Uri } {
-  const icon = (name: string) => vscode.Uri.joinPath(extensionUri, "extension", "icons", name);
-  return { light: icon("file-light.svg"), dark: icon("file-dark.svg") };
 }
 
 /** The variant that is looked at and, where they are wanted, the others. */

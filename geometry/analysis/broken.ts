@@ -1,7 +1,7 @@
-import type { Analysis } from "../../geometry/analysis/analyse.ts";
-import type { Problem } from "../../geometry/language/problem.ts";
-import type { ProblemCode } from "../../geometry/language/problem-codes.ts";
-import type { Statement, StatementKind } from "../../geometry/language/tree.ts";
+import type { Problem } from "../language/problem.ts";
+import type { ProblemCode } from "../language/problem-codes.ts";
+import type { Statement, StatementKind } from "../language/tree.ts";
+import type { Analysis } from "./analyse.ts";
 
 /**
  * Errors of a shape that could be built, and judgements on it: the drawing is right, and shows what is wrong. All

@@ -1,0 +1,5 @@
+import type { StudyPart } from "./part.ts";
+import { comparePart } from "./parts/compare/compare-part.ts";
+
+/** The studies in the order of their tabs: a new study adds its part here. */
+export const PARTS: readonly StudyPart[] = [comparePart];

@@ -1,0 +1,14 @@
+/** Every kind of job the worker knows: a new study adds its own here. The page imports the types alone. */
+import { compareJob } from "./compare-job.ts";
+import type { Job } from "./job.ts";
+
+export const JOBS = [compareJob] as const;
+
+type AnyJob = (typeof JOBS)[number];
+
+export type JobKind = AnyJob["kind"];
+type JobOf<Kind extends JobKind> = Extract<AnyJob, { kind: Kind }>;
+export type JobInput<Kind extends JobKind> =
+  JobOf<Kind> extends Job<Kind, infer Input, unknown> ? Input : never;
+export type JobResult<Kind extends JobKind> =
+  JobOf<Kind> extends Job<Kind, never, infer Result> ? Result : never;
