@@ -346,8 +346,8 @@ const CASES: Partial<Record<ProblemCode, readonly Case[]>> = {
       says: "The size of the bevel",
       mended: "outline { from (60 mm, 0 mm) line (0 mm, 60 mm) bevel 2 mm line (-60 mm, 0 mm) close }",
     },
-    { bad: "spin ⟦0 rpm⟧ ccw", says: "more than 0 rpm" },
-    { bad: "spin ⟦-4200 rpm⟧ ccw", says: "more than 0 rpm", mended: "spin 4200 rpm ccw" },
+    { bad: "spin ⟦0 rpm⟧ ccw", says: "at least 1 rpm" },
+    { bad: "spin ⟦-4200 rpm⟧ ccw", says: "at least 1 rpm", mended: "spin 4200 rpm ccw" },
     { bad: "spin ⟦1e9 rpm⟧ ccw", says: "at most 1000000 rpm" },
     { bad: "approach ⟦-1 m/s⟧ to 6 m/s", says: "at least 0 m/s", mended: "approach 1 m/s to 6 m/s" },
     {

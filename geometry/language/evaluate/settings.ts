@@ -18,13 +18,14 @@ import { coordinate, type Limits, type Scope, size, sizeOrZero, within } from ".
 const DENSITY_LIMITS: Limits = { dimension: DENSITY, unit: "kg/m^3", least: 0, above: true, most: 3e-5 };
 /** 100 GPa. */
 const YIELD_LIMITS: Limits = { dimension: STRESS, unit: "MPa", least: 0, above: true, most: 1e8 };
-/** A million rpm. */
+const ONE_RPM = (2 * Math.PI) / 60;
+/** A million rpm; below one a bar does not spin, and what comes at it is deeper in than any number tells. */
 const SPIN_LIMITS: Limits = {
   dimension: ANGULAR_SPEED,
   unit: "rpm",
-  least: 0,
-  above: true,
-  most: (1e6 * 2 * Math.PI) / 60,
+  least: ONE_RPM * (1 - 1e-12),
+  above: false,
+  most: 1e6 * ONE_RPM,
 };
 /** 1000 m/s. */
 const CLOSING_LIMITS: Limits = { dimension: SPEED, unit: "m/s", least: 0, above: false, most: 1e6 };
