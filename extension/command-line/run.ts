@@ -8,6 +8,7 @@ import { formatCommand } from "./commands/format.ts";
 import { reportCommand } from "./commands/report.ts";
 import { studyCommand } from "./commands/study.ts";
 import { toleranceCommand } from "./commands/tolerance.ts";
+import { wearCommand } from "./commands/wear.ts";
 import { VERSION } from "./version.ts";
 import { CallError, EXIT, type Exit, type World } from "./world.ts";
 
@@ -20,6 +21,7 @@ const COMMANDS: readonly Command[] = [
   balanceCommand,
   drillCommand,
   toleranceCommand,
+  wearCommand,
   formatCommand,
 ];
 
