@@ -2,6 +2,7 @@ import { randomBytes } from "node:crypto";
 import { constants } from "node:fs";
 import { access, link, readFile, rename, unlink, writeFile } from "node:fs/promises";
 import process from "node:process";
+import { setImmediate } from "node:timers/promises";
 import { CallError, type World } from "./world.ts";
 
 /** Larger files are not outline files: refuse before reading them into memory. */
@@ -14,7 +15,32 @@ export function nodeWorld(): World {
     write,
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
+    progress: tellProgress,
+    breathe: breatheWith(),
     terminal: { colour: mayColour(), columns: process.stdout.columns ?? 80 },
+  };
+}
+
+/** On one line of the terminal, written over again and again. */
+function tellProgress(text: string): void {
+  if (process.stderr.isTTY !== true) return;
+  const width = Math.max(0, (process.stderr.columns ?? 80) - 1);
+  process.stderr.write(`\r${text.slice(0, width)}\u001b[K`);
+}
+
+/** From the first breath on, Ctrl-C asks the work to stop; pressed again it ends the program as ever. */
+function breatheWith(): () => Promise<boolean> {
+  let isListening = false;
+  let isStopped = false;
+  return async () => {
+    if (!isListening) {
+      isListening = true;
+      process.once("SIGINT", () => {
+        isStopped = true;
+      });
+    }
+    await setImmediate();
+    return isStopped;
   };
 }
 

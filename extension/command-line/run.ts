@@ -1,3 +1,4 @@
+import { aimCommand } from "./commands/aim.ts";
 import { balanceCommand } from "./commands/balance.ts";
 import { checkCommand } from "./commands/check.ts";
 import type { Command } from "./commands/command.ts";
@@ -19,6 +20,7 @@ const COMMANDS: readonly Command[] = [
   compareCommand,
   studyCommand,
   balanceCommand,
+  aimCommand,
   drillCommand,
   toleranceCommand,
   wearCommand,

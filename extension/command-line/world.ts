@@ -6,6 +6,10 @@ export interface World {
   write(path: string, content: string, overwrite: boolean): Promise<void>;
   out(text: string): void;
   err(text: string): void;
+  /** Tells how far long work is, in place of what was told before; nothing where nobody looks. */
+  progress(text: string): void;
+  /** Lets others have a turn during long work; true where somebody asked to stop. */
+  breathe(): Promise<boolean>;
   readonly terminal: Terminal;
 }
 

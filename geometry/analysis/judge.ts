@@ -75,9 +75,8 @@ function judgeRequirement(requirement: Requirement, assessment: Assessment): Pro
 }
 
 /** What a requirement is called where people read it. */
-export function requirementLabel(requirement: Requirement, figure: Figure): string {
-  if (requirement.atMPerS === null) return figure.label;
-  return `Bite at ${number(requirement.atMPerS, 4)} m/s`;
+export function requirementLabel({ atMPerS }: Pick<Requirement, "atMPerS">, figure: Figure): string {
+  return atMPerS === null ? figure.label : `Bite at ${number(atMPerS, 4)} m/s`;
 }
 
 function failureCode({ figure, relation }: Requirement): ProblemCode {
@@ -105,7 +104,8 @@ function failureMessage(
   return `${label} is ${show(value ?? 0)}, ${side} ${show(limit)} by ${show(amiss)}${percent}.${advice}`;
 }
 
-function whyUnknown({ outline, mass, design, bite }: Assessment): string {
+/** What a figure that is not known would take, as the end of a sentence. */
+export function whyUnknown({ outline, mass, design, bite }: Assessment): string {
   if (!outline) return "the outline could not be built";
   if (!mass) return "the mass is not known; give a thickness and a material";
   if (!design.spin) return "the file has no spin";

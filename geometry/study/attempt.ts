@@ -38,14 +38,14 @@ export function attemptAt(task: Task, found: Found): Attempt {
   return { ...found, verdict, balancing, problems };
 }
 
-function moveOf(text: string, of: MovableLet, digits: string): LetMove {
+export function moveOf(text: string, of: MovableLet, digits: string): LetMove {
   if (Number(digits) === of.value) return { name: of.name, from: of.text, to: of.text, edit: null };
   const to = of.unit === null ? digits : `${digits} ${of.unit}`;
   return { name: of.name, from: of.text, to, edit: editFor(text, of, digits) };
 }
 
 /** In text order; two new overrides for one place keep the order of the names. */
-function editsOf(moves: readonly LetMove[]): readonly TextEdit[] {
+export function editsOf(moves: readonly LetMove[]): readonly TextEdit[] {
   return moves.flatMap(({ edit }) => edit ?? []).sort((a, b) => a.start - b.start);
 }
 

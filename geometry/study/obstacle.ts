@@ -11,5 +11,10 @@ const JUDGEMENTS: readonly ProblemCode[] = [
 
 /** Whether a problem has to be mended before a study of the bar means anything. */
 export function isObstacle({ severity, code }: Problem): boolean {
-  return severity === "error" && !JUDGEMENTS.includes(code);
+  return severity === "error" && !isJudgement({ code });
+}
+
+/** Whether a problem says that a figure is not within a limit. */
+export function isJudgement({ code }: Pick<Problem, "code">): boolean {
+  return JUDGEMENTS.includes(code);
 }

@@ -39,7 +39,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Packages the pure core may use: pure themselves, no host behind them. */
-const CORE_PACKAGES = ["mathjs", "clipper-lib", "flatbush"];
+const CORE_PACKAGES = ["mathjs", "clipper-lib", "flatbush", "quadprog"];
 
 interface Import {
   readonly file: string;

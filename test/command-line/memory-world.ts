@@ -7,6 +7,11 @@ export class MemoryWorld implements World {
   readonly terminal: Terminal;
   printed = "";
   complained = "";
+  /** What was told on the way. */
+  readonly told: string[] = [];
+  breaths = 0;
+  /** At which breath somebody asks to stop. */
+  stopAtBreath = Number.POSITIVE_INFINITY;
 
   constructor(files: Readonly<Record<string, string>>, terminal: Terminal = { colour: false, columns: 80 }) {
     this.files = new Map(Object.entries(files));
@@ -31,6 +36,15 @@ export class MemoryWorld implements World {
 
   err(text: string): void {
     this.complained += text;
+  }
+
+  progress(text: string): void {
+    this.told.push(text);
+  }
+
+  async breathe(): Promise<boolean> {
+    this.breaths += 1;
+    return this.breaths >= this.stopAtBreath;
   }
 
   run(...argv: string[]) {

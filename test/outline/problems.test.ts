@@ -22,6 +22,7 @@ interface Case {
 const box = (steps: string): string => `outline { from (-50 mm, -20 mm) ${steps} }`;
 const square =
   "outline { from (-50 mm, -50 mm) line (50 mm, -50 mm) line (50 mm, 50 mm) line (-50 mm, 50 mm) close }";
+const disc = "outline repeat 2 { from (50 mm, 0 mm) arc (-50 mm, 0 mm) about (0 mm, 0 mm) turning left }";
 const ending = "line (50 mm, 20 mm) line (-50 mm, 20 mm) close";
 
 const BUILD: readonly Case[] = [
@@ -626,6 +627,15 @@ const LAYOUT: readonly Case[] = [
     good: barText(square, "bore 5 mm\nhole (42 mm, 0 mm) diameter 6 mm"),
     at: "hole (42.1 mm, 0 mm) diameter 6 mm",
     says: /Only 4\.9 mm of metal is left between this hole and the edge, at \(50 mm, 0 mm\).*5 mm, the thickness/,
+    fixes: 0,
+  },
+  {
+    what: "little metal between a bore and a round edge about the same centre",
+    code: "thin-bridge",
+    bad: barText(disc, "bore 92 mm"),
+    good: barText(disc, "bore 90 mm"),
+    at: "bore 92 mm",
+    says: /Only 4 mm of metal is left between this bore and the edge, at \(50 mm, 0 mm\)/,
     fixes: 0,
   },
   {

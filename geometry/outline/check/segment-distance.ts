@@ -50,8 +50,12 @@ function arcArcWays(a: ArcSegment, b: ArcSegment): Gap[] {
   );
 }
 
-/** The points of an arc on the straight line through its centre and another point: two, one or none. */
+/**
+ * The points of an arc on the straight line through its centre and another point: two, one or none. Where that point is
+ * the centre, every line is; the ways from the ends are then as short as any.
+ */
 function pointsTowards(arc: ArcSegment, point: Point): Point[] {
+  if (distance(arc.centre, point) === 0) return [];
   const towards = direction(arc.centre, point);
   return [towards, times(towards, -1)]
     .filter((outward) => arcFractionAt(arc, angleOf(outward)) <= 1)
