@@ -1,6 +1,7 @@
 import type { Problem } from "../language/problem.ts";
 import type { ProblemCode } from "../language/problem-codes.ts";
 import type { Statement, StatementKind } from "../language/tree.ts";
+import { BLOCK_WORDS } from "../language/vocabulary.ts";
 import type { Analysis } from "./analyse.ts";
 
 /**
@@ -40,6 +41,7 @@ const SHAPELESS: readonly StatementKind[] = [
   "require",
   "balance",
   "aim",
+  ...BLOCK_WORDS,
 ];
 
 /** Whether the text is so broken that its outline is not what the builder means: half typed, most often. */

@@ -61,7 +61,7 @@ function judgeRequirement(requirement: Requirement, assessment: Assessment): Pro
     return {
       severity: "warning",
       code: "require-unknown",
-      message: `${label} cannot be checked: ${whyUnknown(assessment)}.`,
+      message: `${label} cannot be checked: ${whyUnknown(assessment, standing.figure)}.`,
       range: requirement.range,
       fixes: [],
     };
@@ -104,8 +104,15 @@ function failureMessage(
   return `${label} is ${show(value ?? 0)}, ${side} ${show(limit)} by ${show(amiss)}${percent}.${advice}`;
 }
 
-/** What a figure that is not known would take, as the end of a sentence. */
-export function whyUnknown({ outline, mass, design, bite }: Assessment): string {
+/**
+ * What a figure that is not known would take, as the end of a sentence.
+ * @param figure the one in question; null for those of the bar itself
+ */
+export function whyUnknown(
+  { outline, mass, design, bite }: Assessment,
+  figure: Figure | null = null,
+): string {
+  if (figure?.unknownBecause) return figure.unknownBecause;
   if (!outline) return "the outline could not be built";
   if (!mass) return "the mass is not known; give a thickness and a material";
   if (!design.spin) return "the file has no spin";

@@ -1,8 +1,10 @@
 import type { Analysis } from "../analysis/analyse.ts";
+import { isBlockWord } from "../language/blocks/blocks.ts";
 import type { Dimension } from "../language/quantity.ts";
 import type { TextRange } from "../language/text.ts";
 import type { Candidate, Completion } from "./completion.ts";
 import {
+  blockCandidates,
   itemCandidates,
   overrideCandidates,
   settingCandidates,
@@ -68,6 +70,7 @@ function formCandidates(
 /** In a path and in a variant another item may stand on the same line. */
 function nextItems(analysis: Analysis, place: CursorPlace): readonly Candidate[] {
   if (place.block === "path") return stepCandidates(place);
+  if (isBlockWord(place.block)) return blockCandidates(place, place.block).map(later);
   if (place.block !== "variant") return [];
   return [...overrideCandidates(analysis, place), ...settingCandidates(place)].map(later);
 }

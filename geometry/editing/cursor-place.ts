@@ -1,4 +1,7 @@
 /** Where the cursor stands: in which block, and behind which words of its statement, step or override. */
+import { REQUIRABLE_FIGURES } from "../figures/catalogue.ts";
+import { rowOf, wordsOf } from "../language/blocks/block-table.ts";
+import { BLOCKS, isBlockWord } from "../language/blocks/blocks.ts";
 import { isLineEnd } from "../language/characters.ts";
 import { isSettingWord } from "../language/parse/parse-setting.ts";
 import type { SyntaxKind } from "../language/parse/token-columns.ts";
@@ -6,8 +9,9 @@ import { readTokenTable, type TokenTable } from "../language/parse/token-table.t
 import { STATEMENTS, STEPS } from "../language/parse/word-sets.ts";
 import type { TextRange } from "../language/text.ts";
 import { isClosedString, tokenize } from "../language/tokenize.ts";
+import type { BlockWord } from "../language/vocabulary.ts";
 
-export type BlockKind = "file" | "path" | "variant" | "unknown";
+export type BlockKind = "file" | "path" | "variant" | "unknown" | BlockWord;
 
 export interface PlaceToken extends TextRange {
   readonly kind: SyntaxKind;
@@ -28,6 +32,8 @@ export interface CursorPlace {
   /** True where an opening parenthesis follows, as behind the name of a function. */
   readonly isCalled: boolean;
   readonly letNames: ReadonlySet<string>;
+  /** The words that mean something in the block; empty where it is none with settings. */
+  readonly blockWords: ReadonlySet<string>;
 }
 
 /** Null inside comments and strings, where nothing of the language stands. */
@@ -50,6 +56,7 @@ export function cursorPlace(text: string, offset: number): CursorPlace | null {
     isFree: isFreeBehind(table, next),
     isCalled: table.tokens.kind(next) === "(",
     letNames: table.letNames,
+    blockWords: innermost && isBlockWord(innermost.kind) ? wordsOf(BLOCKS[innermost.kind]) : new Set(),
   };
 }
 
@@ -144,7 +151,7 @@ function followBlocks(table: TokenTable, end: number): { blocks: readonly OpenBl
       word = "";
     } else {
       depth += kind === "(" ? 1 : kind === ")" ? -1 : 0;
-      if (depth === 0 && startsItem(table, index, blocks.at(-1)?.kind)) itemStart = index;
+      if (depth === 0 && startsItem(table, index, itemStart, blocks.at(-1)?.kind)) itemStart = index;
       if (index === itemStart) {
         word = tokens.text(index);
         blocks.at(-1)?.words.push(word);
@@ -155,7 +162,7 @@ function followBlocks(table: TokenTable, end: number): { blocks: readonly OpenBl
 }
 
 function blockKind(word: string): BlockKind {
-  if (word === "variant") return "variant";
+  if (word === "variant" || isBlockWord(word)) return word;
   return word === "outline" || word === "cutout" ? "path" : "unknown";
 }
 
@@ -166,12 +173,37 @@ function endsOpenBlock({ tokens }: TokenTable, index: number, block: OpenBlock |
 }
 
 /** Several steps, and several overrides, may stand on one line. */
-function startsItem({ tokens }: TokenTable, index: number, block: BlockKind | undefined): boolean {
-  if (tokens.kind(index) !== "word") return false;
+function startsItem(
+  table: TokenTable,
+  index: number,
+  itemStart: number,
+  block: BlockKind | undefined,
+): boolean {
+  const { tokens } = table;
+  if (tokens.kind(index) !== "word" || block === undefined) return false;
+  if (isBlockWord(block)) return startsBlockItem(table, index, itemStart, block);
   if (block === "path") return STEPS.has(tokens.text(index));
   if (block !== "variant") return false;
   const isOperand = OPERAND_FOLLOWS.has(tokens.kind(index - 1));
   return tokens.kind(index + 1) === "=" || (isSettingWord(tokens.text(index)) && !isOperand);
+}
+
+/** Behind a setting's word the name of a let is its value, whatever the name. */
+function startsBlockItem(
+  { tokens, letNames }: TokenTable,
+  index: number,
+  itemStart: number,
+  block: BlockWord,
+): boolean {
+  const word = tokens.text(index);
+  const isOperand = index > itemStart && OPERAND_FOLLOWS.has(tokens.kind(index - 1));
+  const isValue = index === itemStart + 1 && letNames.has(word);
+  if (isOperand || isValue) return false;
+  return rowOf(BLOCKS[block], word) !== null || (BLOCKS[block].limitExample !== null && isFigure(word));
+}
+
+function isFigure(word: string): boolean {
+  return REQUIRABLE_FIGURES.some(({ name }) => name === word);
 }
 
 const OPERAND_FOLLOWS: ReadonlySet<SyntaxKind> = new Set(["=", "+", "-", "*", "/", "^", "(", ",", "@"]);

@@ -1,11 +1,15 @@
 /** The forms that what stands before the cursor may become. */
 import { REQUIRABLE_FIGURES } from "../figures/catalogue.ts";
+import { rowOf } from "../language/blocks/block-table.ts";
+import { BLOCKS, isBlockWord } from "../language/blocks/blocks.ts";
 import type { Design } from "../language/design.ts";
 import { isSettingWord } from "../language/parse/parse-setting.ts";
 import { isStatementWord } from "../language/parse/parse-statement.ts";
 import { isStepWord } from "../language/parse/parse-step.ts";
 import type { Dimension } from "../language/quantity.ts";
+import type { BlockWord } from "../language/vocabulary.ts";
 import { aimForms } from "./aim-forms.ts";
+import { blockLimitForm, settingForm } from "./block-help.ts";
 import type { CursorPlace } from "./cursor-place.ts";
 import type { Form, Taking } from "./form.ts";
 import { OVERRIDE_FORM, STATEMENT_FORMS, STEP_FORMS } from "./forms.ts";
@@ -38,10 +42,19 @@ function formsOf({ block, item, letNames }: CursorPlace): readonly Form[] {
     if (isOverride) return [OVERRIDE_FORM];
     return isSettingWord(word) ? STATEMENT_FORMS[word] : [];
   }
+  if (isBlockWord(block)) return blockForms(block, word);
   if (block !== "file") return [];
   if (word === "aim") return aimForms(item, figureTakesSpeed);
   if (isStatementWord(word)) return STATEMENT_FORMS[word];
   return isOverride ? [OVERRIDE_FORM] : [];
+}
+
+function blockForms(block: BlockWord, word: string): readonly Form[] {
+  const table = BLOCKS[block];
+  const row = rowOf(table, word);
+  if (row !== null) return [settingForm(row)];
+  if (table.limitExample === null || figureOf(word) === undefined) return [];
+  return [blockLimitForm(word, figureTakesSpeed(word))];
 }
 
 /** The kind of value that a part takes at this place; null for any. */
@@ -55,7 +68,7 @@ export function dimensionOf(taking: Taking, place: CursorPlace, { lets }: Design
 
 /** The figure that the limit at the end of an item is about: the last one named there. */
 export function limitedFigure({ item }: CursorPlace): string {
-  const named = item.filter(({ kind, text }, i) => i > 0 && kind === "word" && figureOf(text) !== undefined);
+  const named = item.filter(({ kind, text }) => kind === "word" && figureOf(text) !== undefined);
   return named.at(-1)?.text ?? "";
 }
 

@@ -6,6 +6,7 @@ import { ANGLE, ANGULAR_SPEED, DENSITY, LENGTH, NUMBER, SPEED, STRESS } from "..
 import type { StatementWord } from "../language/parse/parse-statement.ts";
 import type { StepWord } from "../language/parse/parse-step.ts";
 import { aimForms } from "./aim-forms.ts";
+import { BLOCK_FORMS } from "./block-help.ts";
 import {
   AT_SPEED,
   type Form,
@@ -67,6 +68,7 @@ const LET_VALUE = part(
 );
 
 export const STATEMENT_FORMS: Readonly<Record<StatementWord, readonly Form[]>> = {
+  ...BLOCK_FORMS,
   bar: form("bar", part("", { kind: "text" }, '"name"', "The name, in quotation marks.")),
   thickness: form("thickness", part("", value(LENGTH, "12 mm"), "length", "Thickness of the plate.")),
   material: form("material", part("", { kind: "material" }, "name", "A name of the material table.")),

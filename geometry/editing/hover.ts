@@ -3,6 +3,7 @@ import type { TextRange } from "../language/text.ts";
 import type { Statement } from "../language/tree.ts";
 import { nodeAt, type TreeNode } from "../language/tree-walk.ts";
 import { isQuiet } from "./cursor-place.ts";
+import { blockWordHover } from "./hover/block-hover.ts";
 import { materialHover } from "./hover/material-hover.ts";
 import { figureHover } from "./hover/require-hover.ts";
 import { statementHover } from "./hover/statement-hover.ts";
@@ -73,7 +74,8 @@ function nameHover(place: HoverPlace, { name, range }: { readonly name: string; 
     case "aim":
       return figureHover(place, range);
     default:
-      return null;
+      // The figure of a limit in a block.
+      return around?.type === "block-item" ? figureHover(place, range) : null;
   }
 }
 
@@ -86,7 +88,7 @@ function wordOrNothing(place: HoverPlace): Hover | null {
   const corner = innermostCorner(place.path);
   if (corner) return cornerHover(place, corner, word.range);
   if (!step && holds(place.statement.keyword, word.range)) return statementHover(place);
-  return wordHover(word.text, word.range);
+  return blockWordHover(place, word) ?? wordHover(word.text, word.range);
 }
 
 function holds(outer: TextRange, inner: TextRange): boolean {

@@ -173,7 +173,7 @@ function matchValue(
   dimension: Dimension | null,
   { place }: MatchContext,
 ): PartMatch | null {
-  const scan = scanValue(tokens, start, dimension, place.letNames);
+  const scan = scanValue(tokens, start, dimension, place);
   if (scan === null) return null;
   const { next, end } = scan;
   if (end === null) return whole(next);

@@ -39,6 +39,12 @@ interface Frame {
   isBare: boolean;
 }
 
+/** The names that are values, and the words of the block around the expression, which are none. */
+export interface ScanWords {
+  readonly letNames: ReadonlySet<string>;
+  readonly blockWords: ReadonlySet<string>;
+}
+
 /**
  * Scans the expression that starts at token `start`; null where none can.
  * @param dimension the kind that the place needs; null for any
@@ -47,14 +53,15 @@ export function scanValue(
   tokens: readonly PlaceToken[],
   start: number,
   dimension: Dimension | null,
-  letNames: ReadonlySet<string>,
+  { letNames, blockWords }: ScanWords,
 ): ValueScan | null {
-  return new Scan(tokens, start, dimension, letNames).run();
+  const isEnd = (word: string) => (KEYWORDS.has(word) || blockWords.has(word)) && !letNames.has(word);
+  return new Scan(tokens, start, dimension, isEnd).run();
 }
 
 class Scan {
   readonly #tokens: readonly PlaceToken[];
-  readonly #letNames: ReadonlySet<string>;
+  readonly #endsAt: (word: string) => boolean;
   readonly #frames: Frame[];
   #index: number;
   #state: ValueEnd["state"] = "operand";
@@ -66,11 +73,11 @@ class Scan {
     tokens: readonly PlaceToken[],
     start: number,
     dimension: Dimension | null,
-    letNames: ReadonlySet<string>,
+    endsAt: (word: string) => boolean,
   ) {
     this.#tokens = tokens;
     this.#index = start;
-    this.#letNames = letNames;
+    this.#endsAt = endsAt;
     this.#expected = dimension;
     this.#frames = [{ call: null, expected: dimension, argument: 0, isBare: true }];
   }
@@ -133,7 +140,7 @@ class Scan {
       this.#index += 1;
       return this.#open(word);
     }
-    if (KEYWORDS.has(word) && !this.#letNames.has(word)) return false;
+    if (this.#endsAt(word)) return false;
     this.#markNotBare();
     return this.#step("value");
   }

@@ -3,7 +3,7 @@ import { CONSTANTS, FUNCTIONS, KEYWORDS, UNITS } from "../language/parse/word-se
 import type { TextRange } from "../language/text.ts";
 import type { Token } from "../language/token.ts";
 import { tokenize } from "../language/tokenize.ts";
-import type { FigureLimit } from "../language/tree.ts";
+import type { BlockItem, FigureLimit } from "../language/tree.ts";
 import { type TreeNode, visitTree } from "../language/tree-walk.ts";
 
 /** Standard token types of editors, in the order of the legend. */
@@ -129,6 +129,8 @@ function classesOf(
       return statementClasses(node.node);
     case "step":
       return [[node.node.keyword, KEYWORD]];
+    case "block-item":
+      return blockItemClasses(node.node);
     case "expression":
       if (node.node.kind === "call") return [[node.node.callee.range, FUNCTION]];
       if (node.node.kind !== "name") return [];
@@ -156,6 +158,12 @@ function statementClasses(
     default:
       return [word];
   }
+}
+
+function blockItemClasses(item: BlockItem): readonly (readonly [TextRange, TokenClass])[] {
+  if (item.kind === "limit") return figureClasses(item);
+  const words = item.parts.flatMap(({ lead, text }) => [lead, text?.range ?? null]);
+  return [item.keyword, ...words].flatMap((range) => (range === null ? [] : [[range, KEYWORD] as const]));
 }
 
 function figureClasses({

@@ -4,6 +4,7 @@
  */
 import type { StatementWord } from "../language/parse/parse-statement.ts";
 import type { StepWord } from "../language/parse/parse-step.ts";
+import { BLOCK_HELP } from "./block-help.ts";
 
 /** A text to insert. */
 export interface Snippet {
@@ -25,6 +26,7 @@ export interface StatementHelp extends WordHelp {
 }
 
 export const STATEMENT_HELP: Readonly<Record<StatementWord, StatementHelp>> = {
+  ...BLOCK_HELP,
   bar: {
     summary: "Names the bar; the name heads the report and marks the cut file.",
     example: 'bar "Wattlebird one-tooth"',

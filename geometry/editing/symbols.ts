@@ -1,6 +1,7 @@
 import type { Source } from "../analysis/source.ts";
+import { isBlock } from "../language/blocks/blocks.ts";
 import type { TextRange } from "../language/text.ts";
-import type { OverrideStatement, Path, Statement, Step } from "../language/tree.ts";
+import type { BlockItem, OverrideStatement, Path, Statement, Step } from "../language/tree.ts";
 import { oneLine } from "./markdown.ts";
 
 export type SymbolKind =
@@ -12,6 +13,7 @@ export type SymbolKind =
   | "hole"
   | "requirement"
   | "variant"
+  | "block"
   | "override";
 
 /** One entry of the file's outline view. `selectionRange` lies in `range`, and the children's ranges too. */
@@ -33,6 +35,10 @@ export function symbols({ text, tree }: Source): readonly DocumentSymbol[] {
 function symbolOf(text: string, statement: Statement): DocumentSymbol {
   const behind = textBehind(text, statement);
   const common = { range: statement.range, selectionRange: statement.keyword, children: [] };
+  if (isBlock(statement)) {
+    const children = statement.body.map((item) => itemSymbol(text, item));
+    return { ...common, name: statement.kind, detail: "", kind: "block", children };
+  }
   switch (statement.kind) {
     case "bar":
       return {
@@ -99,6 +105,19 @@ function variantSymbol(
     range,
     selectionRange: nameRange,
     children: body.map((statement) => symbolOf(text, statement)),
+  };
+}
+
+function itemSymbol(text: string, item: BlockItem): DocumentSymbol {
+  const { range } = item;
+  const word = item.kind === "setting" ? item.keyword : (item.figure?.range ?? range);
+  return {
+    name: oneLine(text.slice(word.start, word.end)) || item.kind,
+    detail: oneLine(text.slice(word.end, range.end)),
+    kind: item.kind === "setting" ? "setting" : "requirement",
+    range,
+    selectionRange: word,
+    children: [],
   };
 }
 

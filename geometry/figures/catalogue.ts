@@ -6,6 +6,7 @@ import type { BarPart, BitePoint } from "../bite/bite.ts";
 import type { Dimension } from "../language/quantity.ts";
 import type { Assessment } from "./assessment.ts";
 import { balanceGradeMmPerS, permissibleGMm } from "./balance.ts";
+import { type BudgetSums, budgetSums } from "./budget.ts";
 import type { Figure, FigureGroup, FigureValue, Requirable } from "./figure.ts";
 import { FIGURE_GROUPS } from "./figure.ts";
 import { angularMomentumKgM2PerS, energyJ, imbalanceForceN, tipSpeedMPerS } from "./spin.ts";
@@ -381,8 +382,66 @@ const BITE: readonly Figure[] = [
   },
 ];
 
+const BUDGET: readonly Figure[] = [
+  {
+    ...ofBudget("partsMassKg", "Parts"),
+    meaning: "All parts of the budget, the bar apart.",
+    better: "less",
+  },
+  {
+    ...ofBudget("totalMassKg", "Parts and bar"),
+    meaning: "All parts of the budget and the bar of this file, by its outline.",
+    better: "less",
+    requirable: requirable("total_mass", "6 kg", { ...NONE, mass: 1 }, 1),
+  },
+  {
+    ...ofBudget("limitKg", "Weight limit"),
+    meaning: "What the robot may weigh in all.",
+  },
+  {
+    ...ofBudget("marginKg", "Margin to the limit"),
+    meaning: "The limit less the parts and the bar; negative for a robot that is too heavy.",
+    better: "more",
+  },
+  {
+    ...ofBudget("scaleMassKg", "Scale reads"),
+    meaning: "What the file says a scale reads with everything on.",
+  },
+  {
+    ...ofBudget("scaleDifferenceKg", "Scale less estimate"),
+    meaning: "The reading less the parts and the bar: what the budget forgets, or has too much of.",
+  },
+];
+
+function ofBudget(key: keyof BudgetSums, label: string): Omit<Figure, "meaning"> {
+  return {
+    group: "budget",
+    key,
+    label,
+    measure: "mass",
+    better: null,
+    requirable: null,
+    unknownBecause: "the file has no budget, or the mass of something in it is not known",
+    of: (assessment) => budgetSums(assessment)?.[key] ?? null,
+  };
+}
+
+const EVENT: readonly Figure[] = [
+  {
+    group: "event",
+    key: "measuredSpinDownS",
+    label: "Spin-down, measured",
+    meaning: "From full spin to standstill, as it was timed.",
+    measure: "time",
+    better: "less",
+    requirable: requirable("spin_down", "60 s", { ...NONE, time: 1 }, 1),
+    unknownBecause: "time it on the robot and write it in the event, such as measured_spin_down 42 s",
+    of: ({ design }) => design.event?.measuredSpinDownS ?? null,
+  },
+];
+
 /** Every figure, in reading order. */
-export const FIGURES: readonly Figure[] = [...SHAPE, ...MASS, ...SPIN, ...BITE];
+export const FIGURES: readonly Figure[] = [...SHAPE, ...MASS, ...SPIN, ...BITE, ...BUDGET, ...EVENT];
 
 /** The figures that `require` can name. */
 export const REQUIRABLE_FIGURES: readonly Requirable[] = FIGURES.flatMap((figure) => figure.requirable ?? []);

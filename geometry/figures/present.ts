@@ -30,6 +30,7 @@ const METRIC: Readonly<Partial<Record<Measure, Display>>> = {
   energy: { unit: "J", perUnit: 1, digits: 4 },
   angularMomentum: { unit: "kg·m²/s", perUnit: 1, digits: 4 },
   force: { unit: "N", perUnit: 1, digits: 4 },
+  time: { unit: "s", perUnit: 1, digits: 4 },
 };
 
 /** Energy, inertia and force stay in SI: rules of events state joules whatever the builder's ruler says. */

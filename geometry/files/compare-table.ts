@@ -2,8 +2,8 @@
  * A comparison as people read it: sections of rows, each with a cell a bar. The terminal and the page lay it out each
  * in their own way, so neither can say something else.
  */
-import type { FigureValue, Measure } from "../figures/figure.ts";
-import { FIGURE_GROUPS } from "../figures/figure.ts";
+import type { FigureGroup, FigureValue, Measure } from "../figures/figure.ts";
+import { FIGURE_GROUPS, isToldUnknown } from "../figures/figure.ts";
 import { fixed, number, presentMeasure, type UnitSystem, unitOf } from "../figures/present.ts";
 import type {
   BarHead,
@@ -24,7 +24,7 @@ export function comparisonTable(
   comparison: Comparison,
   system: UnitSystem,
 ): ComparisonTable {
-  const figures = FIGURE_GROUPS.map((group) => ({
+  const figures = FIGURE_GROUPS.filter((group) => isTold(comparison, group)).map((group) => ({
     key: group,
     title: GROUP_TITLES[group],
     rows: comparison.figures.filter((row) => row.group === group).flatMap((row) => figureRows(row, system)),
@@ -34,6 +34,12 @@ export function comparisonTable(
     columns: columnTitles(comparison.bars),
     sections: sections.filter(({ rows }) => rows.length > 0),
   };
+}
+
+/** Whether anything of a group is known in any bar, or worth telling that it is not. */
+function isTold({ figures }: Comparison, group: FigureGroup): boolean {
+  const isKnown = ({ cells }: FigureRow) => cells.some(({ value }) => value !== null);
+  return isToldUnknown(group) || figures.some((row) => row.group === group && isKnown(row));
 }
 
 /** Variants of one file by their names; bars of several files by file name, by the whole path where that is not enough. */

@@ -8,7 +8,7 @@ import { requirementLabel, standingOf } from "../analysis/judge.ts";
 import { type WantedDepth, wantedDepths } from "../analysis/wanted-depths.ts";
 import type { BitePoint } from "../bite/bite.ts";
 import { FIGURES, figureValue } from "../figures/catalogue.ts";
-import { FIGURE_GROUPS, type FigureGroup } from "../figures/figure.ts";
+import { FIGURE_GROUPS, type FigureGroup, isToldUnknown } from "../figures/figure.ts";
 import {
   number,
   type Presented,
@@ -107,6 +107,8 @@ export const GROUP_TITLES: Readonly<Record<FigureGroup, string>> = {
   mass: "Mass and balance",
   spin: "Spin",
   bite: "Bite",
+  budget: "Weight budget",
+  event: "At the event",
 };
 
 /** Lay out an analysis as a report in one system of units. */
@@ -121,7 +123,7 @@ export function summaryOf(analysis: Analysis, system: UnitSystem): ReportSummary
     title: design.name ?? "Unnamed bar",
     variant,
     subtitle: subtitleOf(analysis, system),
-    sections: FIGURE_GROUPS.map((group) => sectionOfGroup(group, analysis, system)),
+    sections: FIGURE_GROUPS.flatMap((group) => sectionOfGroup(group, analysis, system) ?? []),
     requirements: requirementRows(analysis, system),
   };
 }
@@ -134,15 +136,17 @@ function subtitleOf({ design }: Analysis, system: UnitSystem): string {
   return parts.filter(Boolean).join(" · ");
 }
 
-function sectionOfGroup(group: FigureGroup, analysis: Analysis, system: UnitSystem): ReportSection {
-  const rows = FIGURES.filter((figure) => figure.group === group && figure.measure !== null).map(
-    (figure) => ({
-      key: figure.key,
-      label: figure.label,
-      meaning: figure.meaning,
-      value: presentFigure(figure, figureValue(figure.key, analysis.assessment), system),
-    }),
-  );
+/** Null where nothing of the group is known and nobody would miss it. */
+function sectionOfGroup(group: FigureGroup, analysis: Analysis, system: UnitSystem): ReportSection | null {
+  const figures = FIGURES.filter((figure) => figure.group === group && figure.measure !== null);
+  const values = figures.map(({ key }) => figureValue(key, analysis.assessment));
+  if (!isToldUnknown(group) && values.every((value) => value === null)) return null;
+  const rows = figures.map((figure, i) => ({
+    key: figure.key,
+    label: figure.label,
+    meaning: figure.meaning,
+    value: presentFigure(figure, values[i] ?? null, system),
+  }));
   return { group, title: GROUP_TITLES[group], rows };
 }
 

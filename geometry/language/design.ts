@@ -171,7 +171,43 @@ export interface AimDesign {
   readonly range: TextRange;
 }
 
-export interface Design {
+/** Something that the robot is made of. */
+export interface BudgetPart {
+  readonly name: string;
+  /** Of one of them. */
+  readonly massKg: number;
+  readonly count: number;
+  /** Whether the robot can do without it. */
+  readonly isSpare: boolean;
+  readonly range: TextRange;
+}
+
+/** What the robot may weigh, and what is in it beside the bar. */
+export interface BudgetDesign {
+  readonly limitKg: Located<number> | null;
+  readonly scaleKg: Located<number> | null;
+  readonly parts: readonly BudgetPart[];
+  /** False where a part is wrong and was left out: then nothing adds up. */
+  readonly isWhole: boolean;
+  readonly keyword: TextRange;
+  readonly range: TextRange;
+}
+
+/** The limits that an event states. */
+export interface EventDesign {
+  readonly limits: readonly Requirement[];
+  /** From full spin to standstill, timed. */
+  readonly measuredSpinDownS: number | null;
+  readonly range: TextRange;
+}
+
+/** The blocks of a file; null for those that it has not. */
+export interface BlockDesigns {
+  readonly budget: BudgetDesign | null;
+  readonly event: EventDesign | null;
+}
+
+export interface Design extends BlockDesigns {
   readonly name: string | null;
   readonly variant: string | null;
   readonly thicknessMm: Located<number> | null;

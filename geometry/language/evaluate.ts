@@ -2,6 +2,7 @@
 import type { Design } from "./design.ts";
 import { evaluateAim } from "./evaluate/aim.ts";
 import { evaluateBalance } from "./evaluate/balance.ts";
+import { evaluateBlocks } from "./evaluate/blocks/evaluate-blocks.ts";
 import { duplicates } from "./evaluate/duplicates.ts";
 import { evaluateFileLets, letStatements, letValues } from "./evaluate/file-lets.ts";
 import { evaluateBore, evaluateHoles } from "./evaluate/holes.ts";
@@ -59,6 +60,7 @@ export function evaluate(tree: SyntaxTree, { variant: name, figures }: EvaluateO
     requirements: evaluateRequirements(scope, tree, variant, figures),
     balance: settingOf(tree, null, "balance", (statement) => evaluateBalance(scope, statement, lets)).value,
     aim: settingOf(tree, null, "aim", (statement) => evaluateAim(scope, statement, lets, figures)).value,
+    ...evaluateBlocks(scope, tree, figures),
   };
   const allProblems = () => {
     for (const problem of missingStatements(tree, variant)) report(problem);

@@ -1,7 +1,9 @@
 /** Ways through the tree for editor features: every node with its children, in the order of the text. */
+import { isBlock } from "./blocks/blocks.ts";
 import type { TextRange } from "./text.ts";
 import type {
   ArcShape,
+  BlockItem,
   CornerTreatment,
   Expression,
   FigureLimit,
@@ -20,6 +22,7 @@ import type {
 /** A node with what it is, so that nodes without a `kind` of their own can be told apart. */
 export type TreeNode =
   | { readonly type: "statement"; readonly node: Statement }
+  | { readonly type: "block-item"; readonly node: BlockItem }
   | { readonly type: "symmetry"; readonly node: Symmetry }
   | { readonly type: "path"; readonly node: Path }
   | { readonly type: "step"; readonly node: Step }
@@ -106,6 +109,8 @@ export function childrenOf(parent: TreeNode): readonly TreeNode[] {
   switch (parent.type) {
     case "statement":
       return statementChildren(parent.node);
+    case "block-item":
+      return blockItemChildren(parent.node);
     case "symmetry":
       return parent.node.kind === "repeat" ? expressions(parent.node.count) : [];
     case "path":
@@ -128,6 +133,9 @@ export function childrenOf(parent: TreeNode): readonly TreeNode[] {
 }
 
 function statementChildren(statement: Statement): readonly TreeNode[] {
+  if (isBlock(statement)) {
+    return statement.body.map((node) => ({ type: "block-item", node }));
+  }
   switch (statement.kind) {
     case "bar":
       return [];
@@ -173,6 +181,10 @@ function statementChildren(statement: Statement): readonly TreeNode[] {
     case "variant":
       return statement.body.map((node) => ({ type: "statement", node }));
   }
+}
+
+function blockItemChildren(item: BlockItem): readonly TreeNode[] {
+  return item.kind === "limit" ? limitChildren(item) : item.parts.flatMap(({ value }) => expressions(value));
 }
 
 function limitChildren({ figure, at, limit }: FigureLimit): readonly TreeNode[] {

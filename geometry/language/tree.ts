@@ -3,6 +3,7 @@
  * the text lacks is `null` (its problem has been reported); nothing here throws or evaluates.
  */
 import type { TextRange } from "./text.ts";
+import type { BlockWord } from "./vocabulary.ts";
 
 interface Node {
   readonly range: TextRange;
@@ -142,6 +143,7 @@ export type Statement =
   | RequireStatement
   | BalanceStatement
   | AimStatement
+  | BlockStatement
   | VariantStatement
   | OverrideStatement;
 export type StatementKind = Statement["kind"];
@@ -252,6 +254,33 @@ export interface AimGoal extends Node {
   readonly sense: "most" | "least";
   readonly figure: Identifier | null;
   readonly at: Expression | null;
+}
+/** `budget { limit 6 kg … }`: settings about what is around the bar, by the table of the block. */
+export interface BlockStatement extends StatementNode {
+  readonly kind: BlockWord;
+  readonly body: readonly BlockItem[];
+}
+export type BlockItem = SettingItem | LimitItem;
+/** A setting of a block, such as `part "wheel" 120 g count 4`. */
+export interface SettingItem extends Node {
+  readonly kind: "setting";
+  readonly keyword: TextRange;
+  readonly word: string;
+  /** What stands there of its fields. */
+  readonly parts: readonly SettingPart[];
+}
+export interface SettingPart extends Node {
+  /** The name of its field in the table. */
+  readonly name: string;
+  /** The word before it, such as `count`. */
+  readonly lead: TextRange | null;
+  readonly value: Expression | null;
+  /** A name in quotation marks, or the chosen one of several words. */
+  readonly text: Identifier | null;
+}
+/** `mass <= 1.5 kg` in a block. */
+export interface LimitItem extends FigureLimit {
+  readonly kind: "limit";
 }
 export interface VariantStatement extends StatementNode {
   readonly kind: "variant";

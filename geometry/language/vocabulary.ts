@@ -1,3 +1,7 @@
+/** Blocks of settings about what is around the bar; `blocks/` has their tables. */
+export const BLOCK_WORDS = ["budget", "event"] as const;
+export type BlockWord = (typeof BLOCK_WORDS)[number];
+
 /**
  * The words of the language. Statements, steps and options are plain words; units, functions and constants are
  * reserved and cannot name a let.
@@ -20,6 +24,7 @@ export const STATEMENT_WORDS = [
   "require",
   "balance",
   "aim",
+  ...BLOCK_WORDS,
   "variant",
 ] as const;
 
@@ -37,6 +42,7 @@ export const ONCE_WORDS = [
   "target",
   "balance",
   "aim",
+  ...BLOCK_WORDS,
 ] as const satisfies readonly (typeof STATEMENT_WORDS)[number][];
 
 export const STEP_WORDS = ["from", "line", "arc", "spiral", "close"] as const;

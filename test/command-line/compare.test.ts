@@ -84,6 +84,8 @@ describe("compare", () => {
         "mass",
         "spin",
         "bite",
+        "budget",
+        "event",
         "requirements",
         "biteCurve",
         "problems",

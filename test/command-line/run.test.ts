@@ -72,7 +72,8 @@ describe("report", () => {
     expect(await called.run("report", "a.bar", "--json")).toBe(0);
     const json = JSON.parse(called.printed);
     expect(json).toMatchObject({ bar: "Plate", variant: null, bite: { target: "edge", direction: "ccw" } });
-    expect(Object.keys(json)).toEqual(["bar", "variant", "shape", "mass", "spin", "bite", "problems"]);
+    const groups = ["shape", "mass", "spin", "bite", "budget", "event"];
+    expect(Object.keys(json)).toEqual(["bar", "variant", ...groups, "problems"]);
     for (const key of [
       "areaMm2",
       "perimeterMm",

@@ -1,5 +1,7 @@
+import { isBlock } from "../../geometry/language/blocks/blocks.ts";
 import type {
   ArcShape,
+  BlockItem,
   Expression,
   FigureLimit,
   GradeLiteral,
@@ -17,6 +19,9 @@ export function printTree(tree: SyntaxTree): readonly string[] {
 }
 
 function printStatement(statement: Statement): readonly string[] {
+  if (isBlock(statement)) {
+    return [statement.kind, ...statement.body.map((item) => `  ${printBlockItem(item)}`)];
+  }
   switch (statement.kind) {
     case "bar":
       return [`bar ${printName(statement.name)}`];
@@ -76,6 +81,17 @@ function printStatement(statement: Statement): readonly string[] {
         ...statement.body.flatMap(printStatement).map((line) => `  ${line}`),
       ];
   }
+}
+
+function printBlockItem(item: BlockItem): string {
+  if (item.kind === "limit") {
+    return printFigureLimit(item);
+  }
+  const parts = item.parts.map(({ name, lead, value, text }) => {
+    const isFlag = lead !== null && value === null && text === null;
+    return `${name}${isFlag ? "" : `:${text === null ? printExpression(value) : JSON.stringify(text.name)}`}`;
+  });
+  return [item.word, ...parts].join(" ");
 }
 
 function printFigureLimit(stated: FigureLimit): string {

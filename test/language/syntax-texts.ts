@@ -1,5 +1,7 @@
 /** Texts for property tests: anything, the language's own words in any order, and a good file with something wrong. */
 import fc from "fast-check";
+import { wordsOf } from "../../geometry/language/blocks/block-table.ts";
+import { BLOCKS } from "../../geometry/language/blocks/blocks.ts";
 import type { Token } from "../../geometry/language/token.ts";
 import { tokenize } from "../../geometry/language/tokenize.ts";
 import {
@@ -46,13 +48,28 @@ require bite at 3 m/s >= 2 * -2^2 mm
 balance by tail
 aim most bite at 3 m/s and least mass keeping (balance <= G16,
   mass <= 1 kg) by tail
+budget { limit 6 kg part "frame" 2.1 kg   # all of it
+  part "wheel" (1/4) lb count 4 spare
+  scale 5.87 kg
+}
+event {
+  tip_speed <= 75 m/s bite at 3 m/s >= 1 mm   # the class
+  measured_spin_down 42 s }
 variant "long tail" { tail = 110 mm thickness 10 mm }
 variant "short" {
   tail = 85 mm
 }
 `;
 
-const WORDS = [...STATEMENT_WORDS, ...STEP_WORDS, ...OPTION_WORDS, ...FUNCTION_NAMES, ...UNIT_NAMES];
+const SETTING_WORDS = Object.values(BLOCKS).flatMap((table) => [...wordsOf(table)]);
+const WORDS = [
+  ...STATEMENT_WORDS,
+  ...SETTING_WORDS,
+  ...STEP_WORDS,
+  ...OPTION_WORDS,
+  ...FUNCTION_NAMES,
+  ...UNIT_NAMES,
+];
 const SIGNS = [...'(){},@=+-*/^<>#"', "<=", ">=", "\n", "\r\n", "\r", " ", "  ", "\t", "//"];
 const OTHERS = [
   "12",

@@ -7,6 +7,7 @@ import { type Analysis, analyse, checkSource } from "../../geometry/analysis/ana
 import { readSource } from "../../geometry/analysis/source.ts";
 import { biteAt, biteProfile } from "../../geometry/bite/bite.ts";
 import { exportFile } from "../../geometry/files/export.ts";
+import { isBlockWord } from "../../geometry/language/blocks/blocks.ts";
 import { format } from "../../geometry/language/format.ts";
 import { stepBite } from "../bite/stepping.ts";
 import { figuresOf } from "../readers/curve-figures.ts";
@@ -40,7 +41,11 @@ describe.each(ANALYSED)("$file", ({ file, text, analysis }) => {
   });
 
   it("knows every figure", () => {
-    const unknown = Object.entries(analysis.figures).flatMap(([group, values]) =>
+    // What the fight around the bar gives is known where the file has its block.
+    const told = Object.entries(analysis.figures).filter(
+      ([group]) => !isBlockWord(group) || analysis.design[group] !== null,
+    );
+    const unknown = told.flatMap(([group, values]) =>
       Object.entries(values).flatMap(([key, value]) => (value === null ? [`${group}.${key}`] : [])),
     );
     // A bar that is balanced by its symmetry has no heavy side.

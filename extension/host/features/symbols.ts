@@ -13,6 +13,7 @@ const KINDS: Readonly<Record<SymbolKind, vscode.SymbolKind>> = {
   hole: vscode.SymbolKind.Event,
   requirement: vscode.SymbolKind.Boolean,
   variant: vscode.SymbolKind.Module,
+  block: vscode.SymbolKind.Struct,
   override: vscode.SymbolKind.Variable,
 };
 

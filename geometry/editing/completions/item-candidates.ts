@@ -1,15 +1,18 @@
 /** What may begin an item: statements in a file, steps in a path, overrides and settings in a variant. */
 import type { Analysis } from "../../analysis/analyse.ts";
+import { BLOCKS } from "../../language/blocks/blocks.ts";
 import { formatQuantity } from "../../language/format-quantity.ts";
 import { SETTING_WORDS } from "../../language/parse/parse-setting.ts";
 import type { StatementWord } from "../../language/parse/parse-statement.ts";
-import { ONCE_WORDS, STATEMENT_WORDS, STEP_WORDS } from "../../language/vocabulary.ts";
+import { type BlockWord, ONCE_WORDS, STATEMENT_WORDS, STEP_WORDS } from "../../language/vocabulary.ts";
+import { settingSnippet } from "../block-help.ts";
 import type { Candidate, CompletionKind } from "../completion.ts";
 import type { CursorPlace } from "../cursor-place.ts";
 import { codeBlock, plainText } from "../markdown.ts";
 import { STATEMENT_HELP, STEP_HELP, type StatementHelp } from "../statement-help.ts";
 import { insertionOf } from "../template.ts";
 import { letComment } from "./name-candidates.ts";
+import { limitedFigureCandidates } from "./part-candidates.ts";
 
 const SINGLE: ReadonlySet<string> = new Set<StatementWord>(ONCE_WORDS);
 
@@ -23,6 +26,8 @@ export function itemCandidates(analysis: Analysis, place: CursorPlace): readonly
       return [...overrideCandidates(analysis, place), ...settingCandidates(place)];
     case "unknown":
       return [];
+    default:
+      return blockCandidates(place, place.block);
   }
 }
 
@@ -58,6 +63,19 @@ export function overrideCandidates({ design, source }: Analysis, place: CursorPl
       rank: 0,
     };
   });
+}
+
+/** The settings of a block, those left out that may stand but once and do, and the figures that it may limit. */
+export function blockCandidates(
+  { wordsBefore, isFree }: CursorPlace,
+  block: BlockWord,
+): readonly Candidate[] {
+  const { settings, limitExample } = BLOCKS[block];
+  const open = settings.filter(({ word, isRepeated }) => isRepeated || !wordsBefore.includes(word));
+  const rows = open.flatMap((row) =>
+    itemSnippets("option", row.word, { ...row, snippets: [settingSnippet(row)] }, 0, isFree),
+  );
+  return limitExample === null ? rows : [...rows, ...limitedFigureCandidates(isFree)];
 }
 
 export function settingCandidates({ wordsBefore, isFree }: CursorPlace): readonly Candidate[] {

@@ -94,6 +94,13 @@ function materialCandidates(): readonly Candidate[] {
   }));
 }
 
+/** The figures that may be limited, those at a closing speed too. */
+export function limitedFigureCandidates(isFree: boolean): readonly Candidate[] {
+  return [false, true].flatMap((takesSpeed) =>
+    figureCandidates({ kind: "figure", takesSpeed, isLimited: true }, isFree),
+  );
+}
+
 function figureCandidates(
   { takesSpeed, isLimited }: Extract<Taking, { kind: "figure" }>,
   isFree: boolean,

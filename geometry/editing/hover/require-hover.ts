@@ -17,8 +17,10 @@ export function figureHover(place: HoverPlace, range: TextRange): Hover | null {
 }
 
 /** What is said of a figure at the place of the hover. */
-function statedAt({ statement, offset }: HoverPlace): FigureLimit | AimGoal | null {
+function statedAt({ statement, offset, path }: HoverPlace): FigureLimit | AimGoal | null {
   if (statement.kind === "require") return statement;
+  const item = path.find((node) => node.type === "block-item")?.node;
+  if (item?.kind === "limit") return item;
   if (statement.kind !== "aim") return null;
   const all = [...statement.goals, ...statement.limits];
   return all.find(({ range }) => range.start <= offset && offset <= range.end) ?? null;
@@ -29,10 +31,10 @@ export function standingLines(
   { analysis }: HoverPlace,
   { range }: Pick<FigureLimit, "range">,
 ): readonly string[] {
-  const { requirements, aim } = analysis.design;
+  const { requirements, aim, event } = analysis.design;
   const isIt = (other: { readonly range: TextRange }) =>
     other.range.start === range.start && other.range.end === range.end;
-  const requirement = [...requirements, ...(aim?.keeping ?? [])].find(isIt);
+  const requirement = [...requirements, ...(event?.limits ?? []), ...(aim?.keeping ?? [])].find(isIt);
   const standing = requirement && standingOf(requirement, analysis.assessment);
   if (requirement && standing) return [standingLine(requirement, standing)];
   const goal = aim?.goals.find(isIt);

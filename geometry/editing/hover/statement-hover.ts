@@ -1,3 +1,4 @@
+import { isBlock } from "../../language/blocks/blocks.ts";
 import type { HoleDesign } from "../../language/design.ts";
 import type { StatementWord } from "../../language/parse/parse-statement.ts";
 import type { Statement } from "../../language/tree.ts";
@@ -9,6 +10,7 @@ import type { Hover, HoverPlace } from "../hover.ts";
 import { plainText } from "../markdown.ts";
 import { STATEMENT_HELP } from "../statement-help.ts";
 import { angleText, lengthText, placeText } from "../value-text.ts";
+import { blockLines } from "./block-hover.ts";
 import { standingLines } from "./require-hover.ts";
 import { helpLines } from "./word-hover.ts";
 
@@ -23,6 +25,7 @@ export function statementHover(place: HoverPlace): Hover | null {
 
 function madeLines(place: HoverPlace, statement: Statement): readonly string[] {
   const { design, outline } = place.analysis;
+  if (isBlock(statement)) return blockLines(place, statement.kind);
   switch (statement.kind) {
     case "bore":
     case "hole":

@@ -1,8 +1,10 @@
+import { rowOf } from "../blocks/block-table.ts";
+import { BLOCKS, isBlock } from "../blocks/blocks.ts";
 import type { Problem } from "../problem.ts";
 import type { ProblemCode } from "../problem-codes.ts";
 import type { TextRange } from "../text.ts";
-import type { Statement, StatementKind, SyntaxTree } from "../tree.ts";
-import { ONCE_WORDS } from "../vocabulary.ts";
+import type { BlockItem, Statement, StatementKind, SyntaxTree } from "../tree.ts";
+import { type BlockWord, ONCE_WORDS } from "../vocabulary.ts";
 import { deleteLines } from "./lines.ts";
 import { failure, fix } from "./problems.ts";
 
@@ -18,23 +20,37 @@ interface Identity {
 
 /** Statements and names that stand a second time: the first counts, so the others would be passed over in silence. */
 export function duplicates({ text, statements }: SyntaxTree): readonly Problem[] {
+  const blocks = statements.filter(isBlock);
   const bodies = statements.flatMap((statement) => (statement.kind === "variant" ? [statement.body] : []));
-  return [statements, ...bodies].flatMap((block) => duplicatesIn(text, block));
+  return [
+    ...[statements, ...bodies].flatMap((block) => duplicatesIn(text, block, identityOf)),
+    ...blocks.flatMap(({ kind, body }) => duplicatesIn(text, body, (item) => settingIdentity(kind, item))),
+  ];
 }
 
-function duplicatesIn(text: string, statements: readonly Statement[]): readonly Problem[] {
+function duplicatesIn<T extends { readonly range: TextRange }>(
+  text: string,
+  items: readonly T[],
+  identityOfItem: (item: T) => Identity | null,
+): readonly Problem[] {
   const met = new Set<string>();
   const problems: Problem[] = [];
-  for (const statement of statements) {
-    const identity = identityOf(statement);
+  for (const item of items) {
+    const identity = identityOfItem(item);
     if (identity === null) continue;
     const { key, code, range, message } = identity;
-    const remove = fix("Delete this one", [deleteLines(text, statement.range)]);
+    const remove = fix("Delete this one", [deleteLines(text, item.range)]);
     if (met.has(key))
       problems.push(failure(code, range, `${message} already; the first one counts.`, [remove]));
     met.add(key);
   }
   return problems;
+}
+
+function settingIdentity(block: BlockWord, item: BlockItem): Identity | null {
+  if (item.kind !== "setting" || rowOf(BLOCKS[block], item.word)?.isRepeated) return null;
+  const message = `There is a line '${item.word}' in this ${block}`;
+  return { key: item.word, code: "duplicate-statement", range: item.keyword, message };
 }
 
 /** Null for what may stand more than once, and for what has no name to be told by. */

@@ -25,6 +25,9 @@ export interface Limits {
   readonly above: boolean;
   /** Well beyond anything that is made: it keeps what is computed from the value finite. */
   readonly most: number;
+  /** Whole sentences on why less, or more, cannot be. */
+  readonly whyNotLess?: string | undefined;
+  readonly whyNotMore?: string | undefined;
 }
 
 /** A hundred metres: far beyond any bar, and far within what doubles square and cube without loss. */
@@ -76,7 +79,8 @@ export function within(
   const low = above ? worth.value <= least : worth.value < least;
   if (!low && worth.value <= most) return worth;
   const value = formatQuantity(worth, writtenUnit(expression)?.text);
-  const message = `${what} has to be ${boundPhrase(limits, low)}; this is ${value}.`;
+  const why = low ? limits.whyNotLess : limits.whyNotMore;
+  const message = `${what} has to be ${boundPhrase(limits, low)}; this is ${value}.${why ? ` ${why}` : ""}`;
   scope.report(failure("out-of-range", expression.range, message, low ? withoutSign(scope, expression) : []));
   return null;
 }

@@ -1,3 +1,4 @@
+import { isBlock } from "../blocks/blocks.ts";
 import type { FileReading } from "../parse/read-file.ts";
 import type { TokenColumns } from "../parse/token-columns.ts";
 import type { TextRange } from "../text.ts";
@@ -108,6 +109,10 @@ function readBlocks({ tree, table }: FileReading): readonly TextRange[] {
   const { tokens, closers } = table;
   const openerOf = new Map(Array.from(closers, ([open, close]) => [tokens.start(close), tokens.start(open)]));
   return tree.statements.flatMap((statement) => {
+    if (isBlock(statement)) {
+      const end = blockEnd(statement.range, table.source);
+      return [{ start: openerOf.get(end) ?? statement.keyword.end, end }];
+    }
     switch (statement.kind) {
       case "outline":
       case "cutout":

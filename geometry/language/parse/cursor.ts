@@ -6,6 +6,7 @@ import { deleteFix } from "./fixes.ts";
 import { createProblemList } from "./problem-list.ts";
 import type { SymbolKind, SyntaxKind, TokenColumns } from "./token-columns.ts";
 import type { TokenTable } from "./token-table.ts";
+import { KEYWORDS } from "./word-sets.ts";
 
 /** How deep expressions may nest; deep enough for people, shallow enough for every recursion over the tree. */
 const MOST_LEVELS = 200;
@@ -18,6 +19,8 @@ export const FARTHEST_LOOK = 200;
 /** The problems that one misplaced or missing part may cause several of. */
 const STRUCTURAL: ReadonlySet<ProblemCode> = new Set(["unexpected-text", "missing-part", "missing-brace"]);
 
+const NO_WORDS: ReadonlySet<string> = new Set();
+
 /**
  * A place in the token table. After `fail` the cursor is in panic: every `at…` answers false, so that the rules fall
  * through to the one that recovers, and no further problem is reported for the same mistake.
@@ -27,6 +30,8 @@ export class Cursor {
   readonly #tokens: TokenColumns;
   /** Deeper than zero inside a point's or a call's parentheses, where a comma separates. */
   listDepth = 0;
+  /** The words that mean something in the block around the cursor, beside those of the language; empty outside of one. */
+  blockWords: ReadonlySet<string> = NO_WORDS;
   #index = 0;
   #panicking = false;
   /** A character without meaning was left out on this line: what follows is most likely its fault. */
@@ -60,6 +65,11 @@ export class Cursor {
     return this.#panicking;
   }
 
+  /** True where a mistake of this item was guessed at: what follows on it is most likely the same mistake. */
+  get guessing(): boolean {
+    return this.#guessing;
+  }
+
   // Looking ------------------------------------------------------------------------------------------------------
 
   /** The kind of the token `ahead` tokens on, panic or not. */
@@ -83,6 +93,10 @@ export class Cursor {
   isWord(word: string, ahead = 0): boolean {
     // Where a token means something else than its text, that text is no word of the language.
     return this.kind(ahead) === "word" && this.#tokens.isSpelt(this.#index + ahead, word);
+  }
+  /** True for a word of the language, or of the block around the cursor. */
+  isKeyword(word: string): boolean {
+    return KEYWORDS.has(word) || this.blockWords.has(word);
   }
   isSymbol(symbol: SymbolKind, ahead = 0): boolean {
     return this.kind(ahead) === symbol;

@@ -1,6 +1,5 @@
 import type { Cursor } from "./cursor.ts";
 import { insertFix, replaceFix } from "./fixes.ts";
-import { KEYWORDS } from "./word-sets.ts";
 
 export interface WordChoice<W extends string> {
   /** The words that may stand here. */
@@ -61,7 +60,7 @@ export function expectWordBefore<W extends string>(
 /** True where a value can start: a number, a parenthesis, a sign, or a word that is no keyword. */
 function startsValue(cursor: Cursor): boolean {
   if (cursor.at("word")) {
-    return !KEYWORDS.has(cursor.text());
+    return !cursor.isKeyword(cursor.text());
   }
   return cursor.at("number") || cursor.atSymbol("(") || cursor.atSymbol("-");
 }
@@ -104,7 +103,7 @@ function takeMisspelt<W extends string>(
   }
   const word = cursor.text();
   const alias = Object.hasOwn(aliases, word) ? aliases[word] : undefined;
-  const near = KEYWORDS.has(word) ? null : cursor.suggest(word, words);
+  const near = cursor.isKeyword(word) ? null : cursor.suggest(word, words);
   const meant = alias ?? words.find((candidate) => candidate === near);
   if (meant === undefined) {
     return null;

@@ -1,6 +1,5 @@
 import { type Cursor, FARTHEST_LOOK } from "./cursor.ts";
 import { insertFix } from "./fixes.ts";
-import { KEYWORDS } from "./word-sets.ts";
 
 /** Takes the `)` that belongs to the parenthesis at `open`, skipping what stands before it. */
 export function closeParenthesis(cursor: Cursor, open: number): void {
@@ -22,7 +21,7 @@ function reportOpen(cursor: Cursor, open: number): void {
   const message = "This parenthesis is not closed.";
   const range = { start: open, end: open + 1 };
   const fixes = [insertFix(cursor.previousEnd, ")")];
-  if (cursor.at("word") && KEYWORDS.has(cursor.text())) {
+  if (cursor.at("word") && cursor.isKeyword(cursor.text())) {
     cursor.note("missing-brace", message, range, fixes);
   } else {
     cursor.fail("missing-brace", message, range, fixes);

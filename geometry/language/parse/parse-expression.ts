@@ -6,7 +6,7 @@ import { fixOf, insertFix, insertion, replaceFix } from "./fixes.ts";
 import { closeParenthesis } from "./parenthesis.ts";
 import { parseNumber } from "./parse-number.ts";
 import { isUnitAt, parseUnitBehind } from "./parse-unit.ts";
-import { FUNCTIONS, KEYWORDS, UNITS } from "./word-sets.ts";
+import { FUNCTIONS, UNITS } from "./word-sets.ts";
 
 type Rule = (cursor: Cursor, expected: string) => Expression | null;
 
@@ -129,7 +129,7 @@ function parseWord(cursor: Cursor, expected: string): Expression | null {
     const message = `The function ${word} needs its argument in parentheses: ${word}(…).`;
     return cursor.fail("missing-part", message, cursor.range());
   }
-  if (!isLet && KEYWORDS.has(word)) {
+  if (!isLet && cursor.isKeyword(word)) {
     return failMissing(cursor, expected);
   }
   const range = cursor.take();
@@ -164,7 +164,7 @@ function parseCallLike(cursor: Cursor, expected: string, isLet: boolean): Expres
   if (FUNCTIONS.has(word)) {
     return parseCall(cursor, word, expected);
   }
-  if (!isLet && KEYWORDS.has(word)) {
+  if (!isLet && cursor.isKeyword(word)) {
     return failMissing(cursor, expected);
   }
   if (isLet || UNITS.has(word)) {

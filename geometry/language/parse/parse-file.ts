@@ -1,5 +1,7 @@
+import { rowOf } from "../blocks/block-table.ts";
+import { BLOCKS } from "../blocks/blocks.ts";
 import type { Statement } from "../tree.ts";
-import { STATEMENT_WORDS } from "../vocabulary.ts";
+import { BLOCK_WORDS, type BlockWord, STATEMENT_WORDS } from "../vocabulary.ts";
 import type { Cursor } from "./cursor.ts";
 import { fixOf, insertFix, replaceFix } from "./fixes.ts";
 import { parseLet } from "./parse-let.ts";
@@ -34,9 +36,17 @@ function readWord(cursor: Cursor, word: string, statements: Statement[]): void {
     statements.push(parseStatement(cursor, word, cursor.take()));
   } else if (STEPS.has(word)) {
     skipSteps(cursor, word);
+  } else if (blockOf(word) !== null) {
+    const message = `'${word}' is a setting of a block: it stands in ${blockOf(word)} { … }.`;
+    cursor.fail("misplaced-statement", message, cursor.range());
   } else {
     readMisspelt(cursor, word, statements);
   }
+}
+
+/** The first block that has a setting of that word; null where none has. */
+function blockOf(word: string): BlockWord | null {
+  return BLOCK_WORDS.find((block) => rowOf(BLOCKS[block], word) !== null) ?? null;
 }
 
 /** What stands behind a statement on its line: nothing, or another statement that belongs on its own line. */

@@ -1,3 +1,4 @@
+import { isBlockWord } from "../blocks/blocks.ts";
 import type { TextRange } from "../text.ts";
 import type { OutlineStatement, Statement, Symmetry } from "../tree.ts";
 import { STATEMENT_WORDS } from "../vocabulary.ts";
@@ -5,6 +6,7 @@ import type { Cursor } from "./cursor.ts";
 import { expectWord, takeOption, type WordChoice } from "./expect-word.ts";
 import { parseAim } from "./parse-aim.ts";
 import { parseBalance } from "./parse-balance.ts";
+import { parseBlock } from "./parse-block.ts";
 import { parseExpression } from "./parse-expression.ts";
 import { parseHole, parseSlot } from "./parse-hole.ts";
 import { parseLet } from "./parse-let.ts";
@@ -30,6 +32,9 @@ export function isStatementWord(word: string): word is StatementWord {
 export function parseStatement(cursor: Cursor, word: StatementWord, keyword: TextRange): Statement {
   if (word !== "let") {
     skipEquals(cursor, word);
+  }
+  if (isBlockWord(word)) {
+    return parseBlock(cursor, word, keyword);
   }
   switch (word) {
     case "bar": {

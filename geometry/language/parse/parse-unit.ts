@@ -43,10 +43,13 @@ export function parseUnitBehind(cursor: Cursor, valueStart: number): UnitBehind 
 /** A word behind a value that is no keyword, no call and no override can only have been meant as its unit. */
 function isMeantAsUnit(cursor: Cursor): boolean {
   const word = cursor.text();
-  if (KEYWORDS.has(word) || cursor.isSymbol("=", 1) || cursor.isSymbol("(", 1)) {
+  const isCompared = cursor.isSymbol("<=", 1) || cursor.isSymbol(">=", 1);
+  if (cursor.isKeyword(word) || isCompared || cursor.isSymbol("=", 1) || cursor.isSymbol("(", 1)) {
     return false;
   }
-  const near = spellingAt(cursor)?.isSure ? null : cursor.suggest(word, UNITS_AND_KEYWORDS);
+  const near = spellingAt(cursor)?.isSure
+    ? null
+    : cursor.suggest(word, [...UNITS_AND_KEYWORDS, ...cursor.blockWords]);
   return near === null || UNITS.has(near);
 }
 
