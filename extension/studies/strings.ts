@@ -51,6 +51,28 @@ export const STUDIES_STRINGS = {
   chartKeys: "Arrow keys read the curves.",
   readAt: "At {0}: {1}",
   readValue: "{0} {1}",
+
+  vary: "Vary a value",
+  varyMeaning: "A let of the file goes through a range, two go through a grid; the text stays as it is.",
+  varyFirst: "Let",
+  varySecond: "and",
+  varyNone: "no other",
+  varyFrom: "from",
+  varyTo: "to",
+  varyCount: "values",
+  varyBite: "Bite at a closing speed",
+  varySpeed: "at",
+  workOut: "Work out",
+  varyDone: "Worked out.",
+  varyNoLets: "There is no let whose value is one number: write let tail = 96 mm and use it in the outline.",
+  varyStale: "The text has changed since this was worked out.",
+  varyChart: "The figure over the let",
+  varyTable: "The values as a table",
+  varyKept: "✓ keeps the requirements of the file.",
+  varyNoPlate: "no plate",
+  saveCsv: "Save as comma-separated values…",
+  csvKind: "Comma-separated values",
+  csvSummary: "every bar that was worked out",
 } as const;
 
 export type StudiesStrings = { readonly [Key in keyof typeof STUDIES_STRINGS]: string };

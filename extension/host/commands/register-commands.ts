@@ -29,6 +29,7 @@ export function registerCommands(session: Session, panels: Panels): vscode.Dispo
   return vscode.Disposable.from(
     onOutline("openPreview", previews.open),
     onOutline("compareVariants", (document) => studies.open(document, "compare")),
+    onOutline("varyValue", (document) => studies.open(document, "vary")),
     onOutline("exportCutFile", (document) => exportCutFile(document, session)),
     onOutline("exportAs", (document) => exportAs(document, session)),
     onOutline("copyReport", (document) => copyReport(document, session)),

@@ -1,8 +1,10 @@
 /** Every kind of job the worker knows: a new study adds its own here. The page imports the types alone. */
 import { compareJob } from "./compare-job.ts";
-import type { Job } from "./job.ts";
+import type { Job, Outcome } from "./job.ts";
+import { movableJob } from "./movable-job.ts";
+import { varyJob } from "./vary-job.ts";
 
-export const JOBS = [compareJob] as const;
+export const JOBS = [compareJob, movableJob, varyJob] as const;
 
 type AnyJob = (typeof JOBS)[number];
 
@@ -11,4 +13,6 @@ type JobOf<Kind extends JobKind> = Extract<AnyJob, { kind: Kind }>;
 export type JobInput<Kind extends JobKind> =
   JobOf<Kind> extends Job<Kind, infer Input, unknown> ? Input : never;
 export type JobResult<Kind extends JobKind> =
-  JobOf<Kind> extends Job<Kind, never, infer Result> ? Result : never;
+  JobOf<Kind> extends { run(...args: never[]): Outcome<infer Result> | Promise<Outcome<infer Result>> }
+    ? Result
+    : never;
