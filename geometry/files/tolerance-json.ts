@@ -2,11 +2,11 @@ import type { ToleranceResult } from "../study/tolerance/tolerance.ts";
 
 /** A tolerance study as one plain object with stable keys, units in the names; unknown is `null`. */
 export function toleranceJson(result: ToleranceResult) {
-  if (!result.ok) return { ok: false, reason: result.reason, message: result.message };
+  if (!result.ok) return { ok: false as const, reason: result.reason, message: result.message };
   const { study } = result;
   const { plate, cut, wedgeMm, edges, spread, parts, seed } = study.given;
   return {
-    ok: true,
+    ok: true as const,
     given: {
       plate: plate.text,
       thicknessLowerMm: plate.lowerMm,

@@ -2,10 +2,10 @@ import type { WearResult, WearRow } from "../study/wear/wear.ts";
 
 /** A wear study as one plain object with stable keys, units in the names; unknown is `null`. */
 export function wearJson(result: WearResult) {
-  if (!result.ok) return { ok: false, reason: result.reason, message: result.message };
+  if (!result.ok) return { ok: false as const, reason: result.reason, message: result.message };
   const { model, teeth, tips, closingMPerS, rows, wanted, leavesBalanceAtMm } = result.study;
   return {
-    ok: true,
+    ok: true as const,
     model,
     teeth,
     tipsMm: tips.map(({ x, y }) => [x, y]),
@@ -17,7 +17,7 @@ export function wearJson(result: WearResult) {
 }
 
 function rowJson({ byMm, bar }: WearRow) {
-  if (!bar) return { byMm, isSound: false };
+  if (!bar) return { byMm, isSound: false as const };
   const { outline: _, ...figures } = bar;
-  return { byMm, isSound: true, ...figures };
+  return { byMm, isSound: true as const, ...figures };
 }

@@ -1,4 +1,6 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
+import type { Read } from "../../../geometry/study/words.ts";
+import { oneLine } from "../problem-line.ts";
 import { CallError, type Exit, type World } from "../world.ts";
 
 /** One command of the program: how it is called, what it does, and the doing. */
@@ -38,4 +40,10 @@ export function oneOf<T extends string>(option: string, value: string, allowed: 
   const found = allowed.find((word) => word === value);
   if (found === undefined) throw new CallError(`${option} is ${allowed.join(" or ")}, not "${value}".`);
   return found;
+}
+
+/** What the words of a call ask for, or a CallError that says what is wrong about them. */
+export function asked<T>(read: Read<T>): T {
+  if (!read.ok) throw new CallError(oneLine(read.message));
+  return read.value;
 }

@@ -1,18 +1,14 @@
 import type { Analysis } from "../../../geometry/analysis/analyse.ts";
 import { drillJson } from "../../../geometry/files/drill-json.ts";
 import { applyEdits } from "../../../geometry/language/apply-edits.ts";
-import { ANGLE, LENGTH } from "../../../geometry/language/dimension.ts";
 import { type DrillResult, drillToBalance } from "../../../geometry/study/drilling/drill.ts";
-import { type DrillSize, drillOf } from "../../../geometry/study/drilling/drill-sizes.ts";
-import { measuredOfText } from "../../../geometry/study/drilling/measured.ts";
-import type { DrillRequest, DrillWindow, HeavySpot } from "../../../geometry/study/drilling/request.ts";
+import { readDrillRequest } from "../../../geometry/study/drilling/drill-words.ts";
 import { speaksInches } from "../../../geometry/study/drilling/shop-steps.ts";
 import { type WrittenHoles, writeHoles } from "../../../geometry/study/drilling/write-holes.ts";
 import { drillText } from "../drill-text.ts";
 import { oneLine, problemLine } from "../problem-line.ts";
-import { gradeOfText, rangeOfText, valueOfText, wholeOfText } from "../values-of-words.ts";
 import { CallError, EXIT, type World } from "../world.ts";
-import { type Command, oneFile, readArguments } from "./command.ts";
+import { asked, type Command, oneFile, readArguments } from "./command.ts";
 import { exitOf, open } from "./open.ts";
 
 export const drillCommand: Command = {
@@ -54,7 +50,7 @@ export const drillCommand: Command = {
         "--measured is of one part: drill it, but leave the file, which is cut for all, alone.",
       );
     const analysis = await open(path, values.variant, world);
-    const request = requestOf(values, analysis);
+    const request = asked(readDrillRequest(values, speaksInches(analysis), (word) => `--${word}`));
     const result = drillToBalance(analysis, request);
     const written =
       values.through && !request.measured && result.solved
@@ -71,75 +67,6 @@ export const drillCommand: Command = {
     return written ? exitOf(written.analysis.problems) : EXIT.fine;
   },
 };
-
-interface Words {
-  readonly grade?: string | undefined;
-  readonly measured?: string | undefined;
-  readonly drills?: string | undefined;
-  readonly through: boolean;
-  readonly floor?: string | undefined;
-  readonly radius?: string | undefined;
-  readonly angle?: string | undefined;
-  readonly holes?: string | undefined;
-}
-
-function requestOf(words: Words, analysis: Analysis): DrillRequest {
-  const inches = speaksInches(analysis);
-  return {
-    gradeMmPerS: words.grade === undefined ? null : gradeOfText("--grade", words.grade),
-    measured: words.measured === undefined ? null : measuredOf(words.measured),
-    ...(words.drills === undefined ? {} : { drills: drillsOf(words.drills, inches) }),
-    through: words.through,
-    floorMm: words.floor === undefined ? null : floorOf(words.floor),
-    window: windowOf(words),
-    ...(words.holes === undefined ? {} : { mostHoles: wholeOfText("--holes", words.holes, 1, MOST_HOLES) }),
-  };
-}
-
-function measuredOf(text: string): HeavySpot {
-  const read = measuredOfText(text);
-  if (!read.ok) throw new CallError(`--measured: ${oneLine(read.message)}`);
-  return read.heavySpot;
-}
-
-/** A drill may be a fraction of an inch, which is no value of a file. */
-const FRACTION = /^(\d+)\s*\/\s*(\d+)(?:\s*in)?$/;
-
-function drillsOf(text: string, inches: boolean): readonly DrillSize[] {
-  return text.split(",").map((word) => {
-    const fraction = FRACTION.exec(word.trim());
-    if (fraction) return drillWithin((25.4 * Number(fraction[1])) / Number(fraction[2]), word, true);
-    const isBare = /^[\d.]+$/.test(word.trim());
-    const value = valueOfText("--drills", isBare ? `${word} ${inches ? "in" : "mm"}` : word, LENGTH);
-    return drillWithin(value, word, /in\s*$/.test(word) || (isBare && inches));
-  });
-}
-
-/** Far beyond any drill: a mistake of the unit. */
-const MOST_DRILL_MM = 100;
-
-function drillWithin(diameterMm: number, word: string, inches: boolean): DrillSize {
-  if (!(diameterMm > 0 && diameterMm <= MOST_DRILL_MM))
-    throw new CallError(`--drills: "${word.trim()}" is no drill.`);
-  return drillOf(diameterMm, inches);
-}
-
-function floorOf(text: string): number {
-  const floorMm = valueOfText("--floor", text, LENGTH);
-  if (floorMm < 0) throw new CallError("--floor is a length of at least 0 mm.");
-  return floorMm;
-}
-
-function windowOf({ radius, angle }: Words): DrillWindow {
-  const degrees = (rad: number): number => (rad * 180) / Math.PI;
-  const angles = angle === undefined ? null : rangeOfText("--angle", angle, ANGLE, "10 deg to 60 deg");
-  return {
-    ...(radius === undefined ? {} : { radiusMm: rangeOfText("--radius", radius, LENGTH, "40 mm to 90 mm") }),
-    ...(angles === null ? {} : { angleDeg: [degrees(angles[0]), degrees(angles[1])] as const }),
-  };
-}
-
-const MOST_HOLES = 24;
 
 interface Telling {
   readonly path: string;

@@ -1,12 +1,11 @@
 import { wearJson } from "../../../geometry/files/wear-json.ts";
-import { LENGTH } from "../../../geometry/language/dimension.ts";
 import { speaksInches } from "../../../geometry/study/drilling/shop-steps.ts";
-import { MOST_ROWS, WEAR_MODELS, wearStudy } from "../../../geometry/study/wear/wear.ts";
+import { WEAR_MODELS, wearStudy } from "../../../geometry/study/wear/wear.ts";
+import { readWearSteps } from "../../../geometry/study/wear/wear-words.ts";
 import { oneLine } from "../problem-line.ts";
-import { valueOfText } from "../values-of-words.ts";
 import { wearText } from "../wear-text.ts";
-import { CallError, EXIT } from "../world.ts";
-import { type Command, oneFile, oneOf, readArguments } from "./command.ts";
+import { EXIT } from "../world.ts";
+import { asked, type Command, oneFile, oneOf, readArguments } from "./command.ts";
 import { open } from "./open.ts";
 
 export const wearCommand: Command = {
@@ -31,7 +30,7 @@ export const wearCommand: Command = {
     const path = oneFile(positionals);
     const model = oneOf("--at", values.at, WEAR_MODELS);
     const teeth = oneOf("--teeth", values.teeth, ["all", "one"]);
-    const byMm = values.by === undefined ? null : stepsOf(values.by);
+    const byMm = values.by === undefined ? null : asked(readWearSteps("--by", values.by));
     const analysis = await open(path, values.variant, world);
     const result = wearStudy(analysis, { model, teeth, ...(byMm === null ? {} : { byMm }) });
     if (values.json)
@@ -44,15 +43,3 @@ export const wearCommand: Command = {
     return result.ok ? EXIT.fine : EXIT.problems;
   },
 };
-
-const EVEN_STEPS = 5;
-
-/** One length is gone to in even steps; several are taken as they are. */
-function stepsOf(text: string): readonly number[] {
-  const lengths = text.split(",").map((word) => valueOfText("--by", word, LENGTH));
-  if (lengths.length > MOST_ROWS) throw new CallError(`--by takes at most ${MOST_ROWS} lengths.`);
-  if (lengths.some((length) => !(length > 0))) throw new CallError("--by is a length of more than 0 mm.");
-  const [most] = lengths;
-  if (lengths.length > 1 || most === undefined) return lengths;
-  return Array.from({ length: EVEN_STEPS }, (_, i) => (most * (i + 1)) / EVEN_STEPS);
-}

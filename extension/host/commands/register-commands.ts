@@ -30,6 +30,8 @@ export function registerCommands(session: Session, panels: Panels): vscode.Dispo
     onOutline("openPreview", previews.open),
     onOutline("compareVariants", (document) => studies.open(document, "compare")),
     onOutline("varyValue", (document) => studies.open(document, "vary")),
+    onOutline("planDrilling", (document) => studies.open(document, "drilling")),
+    onOutline("asMade", (document) => studies.open(document, "as-made")),
     onOutline("exportCutFile", (document) => exportCutFile(document, session)),
     onOutline("exportAs", (document) => exportAs(document, session)),
     onOutline("copyReport", (document) => copyReport(document, session)),

@@ -1,10 +1,12 @@
 /** Every kind of job the worker knows: a new study adds its own here. The page imports the types alone. */
+import { asMadeJob } from "./as-made-job.ts";
 import { compareJob } from "./compare-job.ts";
+import { drillingJob } from "./drilling-job.ts";
 import type { Job, Outcome } from "./job.ts";
 import { movableJob } from "./movable-job.ts";
 import { varyJob } from "./vary-job.ts";
 
-export const JOBS = [compareJob, movableJob, varyJob] as const;
+export const JOBS = [compareJob, movableJob, varyJob, drillingJob, asMadeJob] as const;
 
 type AnyJob = (typeof JOBS)[number];
 

@@ -12,7 +12,7 @@ export const CAUSE_NAMES: Readonly<Record<Cause, string>> = {
 /** What is assumed, to be told with the numbers. */
 export const TOLERANCE_NOTES: readonly string[] = [
   "Thickness anywhere within the limits of the plate; within one plate it is taken to run evenly, the permitted " +
-    `difference across ${WEDGE_OVER_MM} mm (an assumption; --wedge says what was measured).`,
+    `difference across ${WEDGE_OVER_MM} mm (an assumption: state what you measured instead).`,
   "A dimension has two ends, two edges or an edge and a hole: each takes half of what it may be off. To first order; " +
     "how the bore sits on its shaft, bending, and heat are not in it.",
   "EN 10029 is for hot-rolled steel plate, ISO 9013 for thermal cutting; other plate and cuts: state your own limits.",
