@@ -99,7 +99,6 @@ describe("compare", () => {
       "key",
       "relation",
       "atMPerS",
-      "ofEvent",
       "own",
       "limit",
       "value",

@@ -32,6 +32,7 @@ export function registerCommands(session: Session, panels: Panels): vscode.Dispo
     onOutline("varyValue", (document) => studies.open(document, "vary")),
     onOutline("planDrilling", (document) => studies.open(document, "drilling")),
     onOutline("asMade", (document) => studies.open(document, "as-made")),
+    onOutline("aim", (document) => studies.open(document, "aim")),
     onOutline("exportCutFile", (document) => exportCutFile(document, session)),
     onOutline("exportAs", (document) => exportAs(document, session)),
     onOutline("copyReport", (document) => copyReport(document, session)),

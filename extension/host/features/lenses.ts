@@ -40,10 +40,20 @@ export function registerLenses(session: Session): vscode.Disposable {
           }),
       );
       const place = balancePlace(session.outlines.analysis(document, null));
-      return place ? [...shown, new BalanceLens(document, toRange(document, place))] : shown;
+      const offers = place ? [new BalanceLens(document, toRange(document, place))] : [];
+      return [...shown, ...offers, ...aimLenses(document, session)];
     },
   };
   return vscode.Disposable.from(refresh, vscode.languages.registerCodeLensProvider(OUTLINES, provider));
+}
+
+/** Above an aim, the way to the panel that searches for it: that takes seconds, and is started there by hand. */
+function aimLenses(document: vscode.TextDocument, { outlines }: Session): readonly vscode.CodeLens[] {
+  const { aim } = outlines.analysis(document, null).design;
+  if (!aim) return [];
+  const title = vscode.l10n.t("Aim: search for this bar…");
+  const command = { title, command: "barwright.aim", arguments: [document.uri] };
+  return [new vscode.CodeLens(toRange(document, aim.range), command)];
 }
 
 function resolved(lens: BalanceLens, { outlines, preferences }: Session): vscode.CodeLens {

@@ -12,6 +12,8 @@ import {
 export interface Progress {
   readonly done: number;
   readonly total: number;
+  /** What has been found by then: plain data that the job and its part agree on. */
+  readonly soFar?: unknown;
 }
 
 /** What a job comes to: a result, or why there is none, for the reader of the page. */
@@ -55,11 +57,14 @@ export const isJobRequest: Check<JobRequest> = shape<JobRequest>({
 
 type Of<Type extends string> = Extract<WorkerMessage, { type: Type }>;
 
+const isShare = shape<Omit<Progress, "soFar">>({ done: isNumber, total: isNumber });
+const isProgress: Check<Progress> = (value): value is Progress => isShare(value);
+
 const WORKER_MESSAGES: { readonly [Type in WorkerMessage["type"]]: Check<Of<Type>> } = {
   progress: shape<Of<"progress">>({
     type: oneOf("progress"),
     id: isCount,
-    progress: shape<Progress>({ done: isNumber, total: isNumber }),
+    progress: isProgress,
   }),
   result: shape<Of<"result">>({ type: oneOf("result"), id: isCount, result: isAnything }),
   refused: shape<Of<"refused">>({ type: oneOf("refused"), id: isCount, reason: isString }),

@@ -1,4 +1,7 @@
 /** Every kind of job the worker knows: a new study adds its own here. The page imports the types alone. */
+
+import { aimJob } from "./aim-job.ts";
+import { aimLineJob } from "./aim-line-job.ts";
 import { asMadeJob } from "./as-made-job.ts";
 import { compareJob } from "./compare-job.ts";
 import { drillingJob } from "./drilling-job.ts";
@@ -6,7 +9,7 @@ import type { Job, Outcome } from "./job.ts";
 import { movableJob } from "./movable-job.ts";
 import { varyJob } from "./vary-job.ts";
 
-export const JOBS = [compareJob, movableJob, varyJob, drillingJob, asMadeJob] as const;
+export const JOBS = [compareJob, movableJob, varyJob, aimJob, aimLineJob, drillingJob, asMadeJob] as const;
 
 type AnyJob = (typeof JOBS)[number];
 

@@ -6,7 +6,7 @@
 import type { Source } from "../../analysis/source.ts";
 import { type AimTask, aimTask } from "./aim-task.ts";
 import { aimedBar } from "./aimed-bar.ts";
-import type { AimedBar, AimOutcome, AimProgress, AimRequest } from "./aiming.ts";
+import type { AimAbout, AimedBar, AimOutcome, AimProgress, AimRequest } from "./aiming.ts";
 import { createFound, type Found } from "./best-so-far.ts";
 import { missText } from "./miss-text.ts";
 import {
@@ -14,6 +14,7 @@ import {
   isFeasible,
   type Measured,
   type MeasuredSteps,
+  type Place,
   type Rating,
   rateBy,
   rated,
@@ -31,8 +32,8 @@ export type {
   GoalStanding,
   LimitStanding,
 } from "./aiming.ts";
-export { EFFORTS } from "./search-one.ts";
-export { freeVariantName, variantBlock } from "./variant-block.ts";
+export { EFFORTS, type EffortName } from "./search-one.ts";
+export { freeVariantName, variantBlock, variantLines } from "./variant-block.ts";
 
 /** A search in steps: after each bar measured it tells how far it is. Told to stop, it ends with the best so far. */
 export type AimSearch = Generator<AimProgress, AimOutcome, "stop" | undefined>;
@@ -82,6 +83,7 @@ export function aimAt(source: Source, request: AimRequest = {}): AimOutcome {
 
 function stepsOf(task: AimTask): MeasuredSteps<readonly FrontPlace[]> {
   const { request, goals, lets } = task;
+  if (request.found !== undefined) return theseAlone(request.found.map(task.placeOf));
   const effort = EFFORTS[request.effort ?? "usual"];
   const random = seededRandom(request.seed ?? 1);
   const seeds = [task.placeOf(lets.map(({ value }) => value))];
@@ -91,10 +93,23 @@ function stepsOf(task: AimTask): MeasuredSteps<readonly FrontPlace[]> {
   return searchFront({ seeds, size, effort, random, count: LINE_COUNT, smoothOf });
 }
 
+/** Measures these places and no other. */
+function* theseAlone(places: readonly Place[]): MeasuredSteps<readonly FrontPlace[]> {
+  for (const at of places) yield at;
+  return [];
+}
+
 /** What one goal comes to is kept while it is searched for. */
 function* withoutResult(steps: MeasuredSteps<unknown>): MeasuredSteps<readonly FrontPlace[]> {
   yield* steps;
   return [];
+}
+
+function aboutOf({ goals, lets }: AimTask): AimAbout {
+  return {
+    goals: goals.map(({ told, goal }) => ({ ...told, sense: goal.sense })),
+    lets: lets.map(({ name, unit }) => ({ name, unit })),
+  };
 }
 
 interface Followed {
@@ -113,13 +128,14 @@ function* follow(
 ): Generator<AimProgress, Followed, "stop" | undefined> {
   const effort = EFFORTS[task.request.effort ?? "usual"];
   const most = effort.most * task.lets.length * (task.goals.length > 1 ? LINE_SHARE : 1);
+  const about = aboutOf(task);
   let evaluations = 0;
   let next = steps.next();
   while (next.done !== true && evaluations < most) {
     const measured = task.measure(next.value);
     evaluations += 1;
     if (measured !== null) found.add(next.value, measured);
-    const told = yield { evaluations, most, best: found.shown };
+    const told = yield { about, evaluations, most, best: found.shown };
     if (told === "stop") return { evaluations, most, isStopped: true, line: [] };
     next = steps.next(measured);
   }
@@ -133,12 +149,13 @@ function* barsOf(
   { evaluations, most }: Followed,
   found: Found,
 ): Generator<AimProgress, readonly AimedBar[], "stop" | undefined> {
+  const about = aboutOf(task);
   const bars: AimedBar[] = [];
   for (const [i, place] of places.entries()) {
     const steps = roundOff(task, place, rateOf(i, places.length));
     let next = steps.next();
     while (next.done !== true) {
-      yield { evaluations, most, best: found.shown };
+      yield { about, evaluations, most, best: found.shown };
       next = steps.next(task.measure(next.value));
     }
     if (next.value !== null) bars.push(betterBar(task, next.value, place.measured));

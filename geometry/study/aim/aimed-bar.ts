@@ -44,6 +44,7 @@ export function aimedBar(task: AimTask, at: Place, digits: readonly string[], ex
     problems: newProblems(known.slice(own, own + 1), after.slice(own, own + 1)),
     elsewhere: newProblems(others(known), others(after)),
     analysis,
+    before: task.start,
   };
 }
 

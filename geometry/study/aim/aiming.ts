@@ -17,6 +17,8 @@ export interface AimRequest {
   /** The same seed gives the same answer; another one looks elsewhere first. */
   readonly seed?: number;
   readonly effort?: EffortName;
+  /** Values of the lets to be rounded, written and checked, in place of a search: what one that was given up had found. */
+  readonly found?: readonly (readonly number[])[];
 }
 
 /** What a figure is called and shown in. */
@@ -71,15 +73,24 @@ export interface AimedBar {
   readonly elsewhere: readonly Problem[];
   /** The file with the edits made, worked out for the variant. */
   readonly analysis: Analysis;
+  /** The bar as it is. */
+  readonly before: Analysis;
 }
 
 export interface AimProgress {
+  /** What the values and goals are of; the same in each step. */
+  readonly about: AimAbout;
   /** Bars measured so far. */
   readonly evaluations: number;
   /** No more than this will be. */
   readonly most: number;
   /** The best bars so far, unrounded: one for one goal, those on the way to the line for two. */
   best(): readonly BestSoFar[];
+}
+
+export interface AimAbout {
+  readonly goals: readonly (Told & Pick<GoalStanding, "sense">)[];
+  readonly lets: readonly { readonly name: string; readonly unit: string | null }[];
 }
 
 export interface BestSoFar {

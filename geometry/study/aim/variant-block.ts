@@ -2,29 +2,35 @@ import type { Source } from "../../analysis/source.ts";
 import { findVariant } from "../../language/evaluate/variants.ts";
 import type { TextEdit } from "../../language/text.ts";
 import type { LetMove } from "../balancing.ts";
+import { blockAtEnd } from "./block-at-end.ts";
 
 /**
  * The found values as a variant of its own, behind the last statement of the file: the bar that was aimed for beside the
- * bar as it is. Of a variant that was changed it keeps what else that overrides.
+ * bar as it is.
  * @param name one that no variant of the file has, without quotation marks
  */
 export function variantBlock(
-  { text, tree }: Source,
+  source: Source,
   variant: string | null,
   lets: readonly LetMove[],
   name: string,
 ): TextEdit {
+  return blockAtEnd(source.text, name, variantLines(source, variant, lets));
+}
+
+/** What the new variant overrides; of the variant that was changed it keeps what else that does. */
+export function variantLines(
+  { text, tree }: Source,
+  variant: string | null,
+  lets: readonly LetMove[],
+): readonly string[] {
   const kept = (findVariant(tree, variant)?.body ?? []).filter(
     (statement) => statement.kind !== "override" || lets.every((move) => move.name !== statement.name.name),
   );
-  const lines = [
+  return [
     ...lets.map((move) => `${move.name} = ${move.to}`),
     ...kept.map(({ range }) => text.slice(range.start, range.end)),
   ];
-  const lineEnd = text.includes("\r\n") ? "\r\n" : "\n";
-  const block = [`variant "${name}" {`, ...lines.map((line) => `  ${line}`), "}", ""].join(lineEnd);
-  const isOpen = text.length > 0 && !/[\r\n]$/.test(text);
-  return { start: text.length, end: text.length, newText: `${isOpen ? lineEnd : ""}${lineEnd}${block}` };
 }
 
 /** A name for the variant that the file does not have yet: `aimed`, `aimed 2`, … */

@@ -279,6 +279,18 @@ describe("an answer", () => {
     expect(next.value.bars[0]?.limits.every(({ holds }) => holds)).toBe(true);
   });
 
+  it("can be had of a search that was given up: its values are rounded and checked", () => {
+    const steps = searchAim(readSource(LIMPET), { aim: LIMPET_AIM, effort: "quick" });
+    let last = steps.next();
+    for (let i = 0; i < 150 && last.done !== true; i += 1) last = steps.next();
+    if (last.done === true) throw new Error("over already");
+    const values = last.value.best().map((one) => one.values);
+    const [bar] = found(LIMPET, { aim: LIMPET_AIM, found: values });
+    expect(bar?.limits.every(({ holds }) => holds)).toBe(true);
+    for (const [i, { to }] of (bar?.lets ?? []).entries())
+      expect(Number.parseFloat(to)).toBeCloseTo(values[0]?.[i] ?? Number.NaN, 1);
+  });
+
   it("measures no more bars than it says", () => {
     const steps = searchAim(readSource(LIMPET), { aim: LIMPET_AIM, effort: "quick" });
     let count = 0;
