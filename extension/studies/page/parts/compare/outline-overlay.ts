@@ -26,10 +26,12 @@ const CROSS_SHARE = 0.03;
 /** The outlines of all bars over each other, true arcs, the spin axis of all in one place. */
 export function createOutlineOverlay({ strings }: PartContext): Overlay {
   const headingId = freshId("outlines");
+  // Under all lines: it would pale those that run across it.
+  const plate = svg("path", { class: "overlay-plate", "fill-rule": "evenodd" });
   const shapes = svg("g");
   const cross = svg("path", { class: "axis-cross" });
   const picture = svg("svg", { class: "overlay-picture", role: "img" });
-  picture.append(shapes, cross);
+  picture.append(plate, shapes, cross);
   const legend = el("ul", { class: "legend" });
   const none = el("p", { class: "soft" }, strings.outlinesNone);
   return {
@@ -60,6 +62,7 @@ export function createOutlineOverlay({ strings }: PartContext): Overlay {
           lengthText(y1 - y0, units),
         ),
       });
+      setAttributes(plate, { d: outlines.paths[0] ?? "" });
       setAttributes(cross, { d: `M${-arm} 0H${arm}M0 ${-arm}V${arm}` });
       // The reference is drawn last, so that it is not covered where bars are alike.
       const drawn = bars.map(({ style }, i) => ({
@@ -70,7 +73,7 @@ export function createOutlineOverlay({ strings }: PartContext): Overlay {
       keepChildren(
         shapes,
         drawn.reverse(),
-        () => svg("path", { "fill-rule": "evenodd" }),
+        () => svg("path"),
         (element, { style, path, isReference }) =>
           setAttributes(element, {
             class: `series ${seriesClass(style)}${isReference ? " series-reference" : ""}`,
