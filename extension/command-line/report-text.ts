@@ -15,6 +15,7 @@ export function reportText(report: Report, analysis: Analysis, path: string, ter
   const blocks = [
     heading(report, terminal),
     ...report.sections.map(({ title, rows }) => section(title, rows, terminal)),
+    ...budgetTables(report, terminal),
     biteTable(report, terminal),
     strikeTable(report, terminal),
     depthTable(report, terminal),
@@ -35,6 +36,31 @@ function heading({ title, variant, subtitle }: Report, terminal: Terminal): stri
 function section(title: string, rows: readonly ReportRow[], terminal: Terminal): string {
   const lines = rows.map(({ label, value }) => `  ${label.padEnd(LABEL_WIDTH)}${join(value)}`);
   return [paint(title, "bold", terminal), ...lines].join("\n");
+}
+
+/** Long names are cut: a row stays one line. */
+const NAME_WIDTH = 30;
+
+function budgetTables({ budget }: Report, terminal: Terminal): string[] {
+  if (budget === null) return [];
+  const cut = (name: string) => {
+    const text = oneLine(name);
+    return (text.length > NAME_WIDTH ? `${text.slice(0, NAME_WIDTH - 1)}…` : text).padEnd(NAME_WIDTH);
+  };
+  const line = (name: string, cells: readonly string[], widths: readonly number[]) =>
+    `  ${cut(name)}${cells.map((cell, i) => cell.padStart(widths[i] ?? 0)).join("")}`;
+  const partLine = (name: string, cells: readonly string[]) => line(name, cells, [7, 13, 13, 10]);
+  const offLine = (name: string, cells: readonly string[]) => line(name, cells, [14, 24]);
+  const block = (title: string, head: string, lines: readonly string[]) =>
+    [paint(title, "bold", terminal), paint(head, "dim", terminal), ...lines].join("\n");
+  const parts = budget.rows.map(({ name, count, each, mass, share }) =>
+    partLine(name, [count, each, mass, share]),
+  );
+  const off = budget.leftOff.map(({ name, saves, without }) => offLine(name, [saves, without]));
+  return [
+    block("Weight, part by part", partLine("", ["count", "each", "mass", "share"]), parts),
+    off.length === 0 ? "" : block("What could be left off", offLine("", ["saves", "without it"]), off),
+  ];
 }
 
 function biteTable({ bite }: Report, terminal: Terminal): string {

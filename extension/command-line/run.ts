@@ -7,6 +7,7 @@ import { drillCommand } from "./commands/drill.ts";
 import { exportCommand } from "./commands/export.ts";
 import { formatCommand } from "./commands/format.ts";
 import { reportCommand } from "./commands/report.ts";
+import { sheetCommand } from "./commands/sheet.ts";
 import { studyCommand } from "./commands/study.ts";
 import { toleranceCommand } from "./commands/tolerance.ts";
 import { wearCommand } from "./commands/wear.ts";
@@ -24,6 +25,7 @@ const COMMANDS: readonly Command[] = [
   drillCommand,
   toleranceCommand,
   wearCommand,
+  sheetCommand,
   formatCommand,
 ];
 

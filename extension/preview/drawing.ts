@@ -3,6 +3,7 @@ import { standingOf } from "../../geometry/analysis/judge.ts";
 import { handles } from "../../geometry/editing/editing.ts";
 import { figureValue } from "../../geometry/figures/catalogue.ts";
 import { summaryOf } from "../../geometry/files/report.ts";
+import { statedLimits } from "../../geometry/language/stated-limits.ts";
 import type { Outline, Segment } from "../../geometry/outline/segment.ts";
 import {
   type Bounds,
@@ -56,7 +57,7 @@ export function drawnLoops({ outer, inner }: Outline): DrawnLoop[] {
 
 /** The imbalance against the tightest limit on it: one the file requires, else the grade that is expected of any bar. */
 function balanceOf({ design, assessment }: Analysis): Pick<Drawing, "balanced" | "imbalanceShare"> {
-  const required = design.requirements
+  const required = statedLimits(design)
     .filter(({ figure, relation }) => relation === "<=" && (figure === "balance" || figure === "imbalance"))
     .flatMap((requirement) => standingOf(requirement, assessment) ?? [])
     .map(({ value, limit }) => shareOf(value, limit));

@@ -33,6 +33,7 @@ export const STUDIES_STRINGS = {
   figure: "Figure",
   figures: "Figures",
   comparedFigures: "Figures and requirements, compared with {0}",
+  compareSummary: "figures side by side",
   better: "better",
   worse: "worse",
   outlines: "Outlines over each other",

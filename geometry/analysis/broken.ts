@@ -23,6 +23,7 @@ const OF_A_WHOLE_SHAPE: readonly ProblemCode[] = [
   "mass-over-class",
   "require-failed",
   "require-unknown",
+  "budget-over-limit",
   "target-passes",
   "missing-thickness",
   "missing-material",

@@ -8,15 +8,19 @@ import { number, presentFigure, presentMeasure } from "../figures/present.ts";
 import type { Requirement } from "../language/design.ts";
 import type { Problem } from "../language/problem.ts";
 import type { ProblemCode } from "../language/problem-codes.ts";
+import { OF_EVENT, statedLimits } from "../language/stated-limits.ts";
 import { advise } from "./advise.ts";
+import { judgeBudget } from "./judge-budget.ts";
 
 /** What the measured bar does not live up to. */
 export function judge(assessment: Assessment): Problem[] {
-  const { requirements } = assessment.design;
   return [
-    ...requirements.flatMap((requirement) => judgeRequirement(requirement, assessment) ?? []),
+    ...statedLimits(assessment.design).flatMap(
+      (requirement) => judgeRequirement(requirement, assessment) ?? [],
+    ),
     ...judgeExpectedBalance(assessment),
     ...judgeTarget(assessment),
+    ...judgeBudget(assessment),
     ...advise(assessment),
   ];
 }
@@ -75,9 +79,15 @@ function judgeRequirement(requirement: Requirement, assessment: Assessment): Pro
 }
 
 /** What a requirement is called where people read it. */
-export function requirementLabel({ atMPerS }: Pick<Requirement, "atMPerS">, figure: Figure): string {
-  return atMPerS === null ? figure.label : `Bite at ${number(atMPerS, 4)} m/s`;
+export function requirementLabel(
+  { atMPerS, isOfEvent }: Pick<Requirement, "atMPerS" | "isOfEvent">,
+  figure: Figure,
+): string {
+  const label = atMPerS === null ? figure.label : `Bite at ${number(atMPerS, 4)} m/s`;
+  return isOfEvent ? `${label}${OF_EVENT}` : label;
 }
+
+const EVENT_DECIDES = " The event's own rules and its inspectors decide.";
 
 function failureCode({ figure, relation }: Requirement): ProblemCode {
   if (relation === "<=" && figure === "mass") return "mass-over-class";
@@ -86,7 +96,7 @@ function failureCode({ figure, relation }: Requirement): ProblemCode {
 }
 
 function failureMessage(
-  { relation, atMPerS }: Requirement,
+  { relation, atMPerS, isOfEvent }: Requirement,
   { figure, value, limit, margin }: Standing,
   label: string,
   assessment: Assessment,
@@ -101,7 +111,7 @@ function failureMessage(
   const side = relation === "<=" ? "over the limit of" : "under the least of";
   const advice =
     figure.key === "balanceGrade" || figure.key === "imbalanceGMm" ? lightenAdvice(assessment) : "";
-  return `${label} is ${show(value ?? 0)}, ${side} ${show(limit)} by ${show(amiss)}${percent}.${advice}`;
+  return `${label} is ${show(value ?? 0)}, ${side} ${show(limit)} by ${show(amiss)}${percent}.${advice}${isOfEvent ? EVENT_DECIDES : ""}`;
 }
 
 /**
@@ -134,7 +144,7 @@ function lightenAdvice({ mass, section }: Assessment): string {
 
 function judgeExpectedBalance(assessment: Assessment): Problem[] {
   const { design, settings } = assessment;
-  const stated = design.requirements.some(({ figure }) => figure === "balance" || figure === "imbalance");
+  const stated = statedLimits(design).some(({ figure }) => figure === "balance" || figure === "imbalance");
   const figure = FIGURES.find(({ key }) => key === "balanceGrade");
   const grade = figure?.of(assessment);
   if (stated || !figure || typeof grade !== "number" || grade <= settings.balanceGrade) return [];

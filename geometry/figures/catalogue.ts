@@ -430,7 +430,7 @@ const EVENT: readonly Figure[] = [
   {
     group: "event",
     key: "measuredSpinDownS",
-    label: "Spin-down, measured",
+    label: "Spin-down",
     meaning: "From full spin to standstill, as it was timed.",
     measure: "time",
     better: "less",

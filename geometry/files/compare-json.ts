@@ -43,8 +43,9 @@ function groupsJson(rows: readonly FigureRow[], bar: number) {
   return Object.fromEntries(groups);
 }
 
-function requirementJson({ figure, key, relation, atMPerS, cells }: RequirementRow, bar: number) {
-  return { figure, key, relation, atMPerS, ...cells[bar] };
+function requirementJson(row: RequirementRow, bar: number) {
+  const { figure, key, relation, atMPerS, ofEvent, cells } = row;
+  return { figure, key, relation, atMPerS, ofEvent, ...cells[bar] };
 }
 
 function biteJson({ bite }: Comparison, bar: number) {

@@ -1,7 +1,9 @@
 import type { Analysis } from "../analysis/analyse.ts";
 import { biteSpinningUp } from "../analysis/bite-spinning-up.ts";
+import { standingOf } from "../analysis/judge.ts";
 import { wantedDepths } from "../analysis/wanted-depths.ts";
 import type { BitePoint, Range, Strike } from "../bite/bite.ts";
+import { budgetSums, leaveOff } from "../figures/budget.ts";
 import type { FigureValue } from "../figures/figure.ts";
 import type { LineIndex } from "../language/line-index.ts";
 import type { Problem } from "../language/problem.ts";
@@ -25,8 +27,35 @@ export function analysisJson(analysis: Analysis) {
       forDepth: wantedDepths(analysis.assessment, 1),
       spinningUp: biteSpinningUp(analysis.assessment).map((at) => ({ ...at })),
     },
+    budget: { ...figures.budget, ...budgetJson(analysis) },
+    event: { ...figures.event, limits: eventJson(analysis) },
     problems: problems.map((problem) => problemJson(problem, source.lines)),
   };
+}
+
+/** The parts as written, and what could be left off, what saves most first; null without a budget. */
+function budgetJson({ design: { budget }, assessment }: Analysis) {
+  if (budget === null) return { parts: null, leaveOff: null };
+  const marginKg = budgetSums(assessment)?.marginKg ?? null;
+  return {
+    parts: budget.parts.map(({ name, massKg, count, isSpare }) => ({ name, massKg, count, spare: isSpare })),
+    leaveOff: leaveOff(budget, marginKg).map(({ part, savesKg, marginKg: then }) => {
+      return { name: part.name, savesKg, marginKg: then };
+    }),
+  };
+}
+
+/** The limits of the event and how they stand, in the unit of the key; null without an event. */
+function eventJson({ design: { event }, assessment }: Analysis) {
+  if (event === null) return null;
+  return event.limits.flatMap((stated) => {
+    const standing = standingOf(stated, assessment);
+    if (standing === null) return [];
+    const { figure, value, limit, holds, margin } = standing;
+    const { relation, atMPerS } = stated;
+    const key = atMPerS === null ? figure.key : "maxMm";
+    return [{ figure: stated.figure, key, relation, atMPerS, limit, value, margin, holds }];
+  });
 }
 
 /** The bite curve with what strikes first at each closing speed. */

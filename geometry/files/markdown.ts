@@ -1,6 +1,7 @@
 import type { Analysis } from "../analysis/analyse.ts";
 import type { UnitSystem } from "../figures/present.ts";
 import { CAUTIONS } from "./cautions.ts";
+import { escapeText, markdownTable } from "./markdown-table.ts";
 import { join, type Report, reportOf } from "./report.ts";
 
 /** The report as a Markdown page to print: every figure, the bite table, requirements, problems and cautions. */
@@ -10,18 +11,31 @@ export function toMarkdown(analysis: Analysis, system: UnitSystem): string {
     `# ${escapeText(report.title)}${report.variant === null ? "" : ` – ${escapeText(report.variant)}`}`,
     escapeText(report.subtitle),
     ...report.sections.map(({ title, rows }) =>
-      table(
+      markdownTable(
         title,
         ["Figure", "Value"],
         rows.map(({ label, value }) => [label, join(value)]),
       ),
     ),
+    ...budgetBlocks(report),
     ...biteBlocks(report),
     requirementBlock(report),
     problemBlock(analysis),
     `## Cautions\n\n${CAUTIONS.map((caution) => `- ${caution}`).join("\n")}`,
   ];
   return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
+}
+
+function budgetBlocks({ budget }: Report): string[] {
+  if (budget === null) return [];
+  const rows = budget.rows.map(({ name, count, each, mass, share }) => [name, count, each, mass, share]);
+  const leftOff = budget.leftOff.map(({ name, saves, without }) => [name, saves, without]);
+  return [
+    markdownTable("Weight, part by part", ["Part", "Count", "Each", "Mass", "Share"], rows),
+    leftOff.length === 0
+      ? ""
+      : markdownTable("What could be left off", ["Part", "Saves", "Without it"], leftOff),
+  ];
 }
 
 function biteBlocks({ bite }: Report): string[] {
@@ -32,19 +46,19 @@ function biteBlocks({ bite }: Report): string[] {
     return [closing, deepest, mean, middle, square, ideal];
   });
   return [
-    table("Bite against closing speed", [...head, "Square strikes", depth("Ideal")], rows),
+    markdownTable("Bite against closing speed", [...head, "Square strikes", depth("Ideal")], rows),
     `The bar meets ${bite.target}.`,
-    table(
+    markdownTable(
       `What strikes first at ${bite.fastest}`,
       ["Where", "Share", "Depth", "Strike angle"],
       bite.strikes.map(({ where, share, depth, angle }) => [where, share, depth, angle]),
     ),
-    table(
+    markdownTable(
       "What a depth takes",
       ["Depth", "Closing speed at this spin", `Spin at ${bite.fastest}`],
       bite.depths.map(({ depth, closing, spin }) => [depth, closing, spin]),
     ),
-    table(
+    markdownTable(
       `While it spins up, at ${bite.fastest}`,
       ["Spin (rpm)", depth("Deepest"), depth("Mean"), "Square strikes"],
       bite.spinningUp.map(({ spin, deepest, mean, square }) => [spin, deepest, mean, square]),
@@ -61,7 +75,7 @@ function requirementBlock({ requirements }: Report): string {
     limit,
     holds === null ? "not known" : verdict[`${holds}`],
   ]);
-  return table("Requirements", ["Figure", "Value", "Limit", "Verdict"], rows);
+  return markdownTable("Requirements", ["Figure", "Value", "Limit", "Verdict"], rows);
 }
 
 function problemBlock({ problems, source }: Analysis): string {
@@ -70,15 +84,4 @@ function problemBlock({ problems, source }: Analysis): string {
     return `- Line ${source.lines.position(range.start).line}, ${severity}: ${escapeText(message)}`;
   });
   return `## Problems\n\n${items.join("\n")}`;
-}
-
-function table(title: string, head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]) => `| ${cells.map(escapeText).join(" | ")} |`;
-  const rule = `| ${head.map((_, index) => (index === 0 ? "---" : "---:")).join(" | ")} |`;
-  return [`## ${title}`, "", line(head), rule, ...rows.map(line)].join("\n");
-}
-
-/** Names come from the file: they must not become markup. */
-function escapeText(text: string): string {
-  return text.replace(/[\\`*_[\]<>|#]/g, "\\$&").replace(/\s+/g, " ");
 }

@@ -2,11 +2,13 @@
  * The report as data: sections of labelled values and one table. The terminal, the page to print and the preview lay
  * it out each in their own way, so none of them can say something else.
  */
+
 import type { Analysis } from "../analysis/analyse.ts";
 import { biteSpinningUp } from "../analysis/bite-spinning-up.ts";
 import { requirementLabel, standingOf } from "../analysis/judge.ts";
 import { type WantedDepth, wantedDepths } from "../analysis/wanted-depths.ts";
 import type { BitePoint } from "../bite/bite.ts";
+import { type BudgetSums, budgetSums, type LeftOff, leaveOff } from "../figures/budget.ts";
 import { FIGURES, figureValue } from "../figures/catalogue.ts";
 import { FIGURE_GROUPS, type FigureGroup, isToldUnknown } from "../figures/figure.ts";
 import {
@@ -17,8 +19,8 @@ import {
   type UnitSystem,
   unitOf,
 } from "../figures/present.ts";
-
-import type { Design } from "../language/design.ts";
+import type { BudgetDesign, Design } from "../language/design.ts";
+import { statedLimits } from "../language/stated-limits.ts";
 import { strikePlace } from "./strike-place.ts";
 
 export interface ReportRow {
@@ -76,6 +78,24 @@ export interface RequirementRow {
   readonly holds: boolean | null;
 }
 
+/** What the robot is made of, the bar first. */
+export interface BudgetRow {
+  readonly name: string;
+  readonly count: string;
+  readonly each: string;
+  readonly mass: string;
+  /** Of all; a dash where that is not known. */
+  readonly share: string;
+}
+
+/** What would be won by leaving a part off. */
+export interface LeftOffRow {
+  readonly name: string;
+  readonly saves: string;
+  /** How the budget would stand without it. */
+  readonly without: string;
+}
+
 /** A report without its tables of the bite: what stands beside a chart. */
 export interface ReportSummary {
   readonly title: string;
@@ -87,6 +107,8 @@ export interface ReportSummary {
 }
 
 export interface Report extends ReportSummary {
+  /** Null for a file without a budget. */
+  readonly budget: { readonly rows: readonly BudgetRow[]; readonly leftOff: readonly LeftOffRow[] } | null;
   readonly bite: {
     readonly speedUnit: string;
     readonly depthUnit: string;
@@ -113,7 +135,11 @@ export const GROUP_TITLES: Readonly<Record<FigureGroup, string>> = {
 
 /** Lay out an analysis as a report in one system of units. */
 export function reportOf(analysis: Analysis, system: UnitSystem): Report {
-  return { ...summaryOf(analysis, system), bite: biteTable(analysis, system) };
+  return {
+    ...summaryOf(analysis, system),
+    budget: budgetTable(analysis, system),
+    bite: biteTable(analysis, system),
+  };
 }
 
 /** The same without the tables of the bite, which take longer to work out than all the rest. */
@@ -148,6 +174,46 @@ function sectionOfGroup(group: FigureGroup, analysis: Analysis, system: UnitSyst
     value: presentFigure(figure, values[i] ?? null, system),
   }));
   return { group, title: GROUP_TITLES[group], rows };
+}
+
+function budgetTable({ assessment }: Analysis, system: UnitSystem): Report["budget"] {
+  const { budget } = assessment.design;
+  const sums = budgetSums(assessment);
+  if (budget === null || sums === null) return null;
+  const mass = (kg: number | null) => join(presentMeasure("mass", kg, system));
+  const row = (name: string, count: number, eachKg: number | null): BudgetRow => {
+    const share = eachKg === null || !sums.totalMassKg ? null : (100 * eachKg * count) / sums.totalMassKg;
+    return {
+      name,
+      count: `${count}`,
+      each: mass(eachKg),
+      mass: mass(eachKg === null ? null : eachKg * count),
+      share: share === null ? "–" : `${number(share, 3)} %`,
+    };
+  };
+  return {
+    rows: [
+      row("the bar, by its outline", 1, assessment.mass?.massKg ?? null),
+      ...budget.parts.map(({ name, count, massKg }) => row(name, count, massKg)),
+    ],
+    leftOff: isLeavingAsked(budget, sums)
+      ? leaveOff(budget, sums.marginKg).map((off) => leftOffRow(off, mass))
+      : [],
+  };
+}
+
+/** What could be left off is told to those who have to, and to those who have marked what. */
+function isLeavingAsked({ parts }: BudgetDesign, { marginKg }: BudgetSums): boolean {
+  return parts.some(({ isSpare }) => isSpare) || (marginKg !== null && marginKg < 0);
+}
+
+function leftOffRow({ part, savesKg, marginKg }: LeftOff, mass: (kg: number) => string): LeftOffRow {
+  const side = marginKg !== null && marginKg < 0 ? "over" : "to spare";
+  return {
+    name: part.name,
+    saves: mass(savesKg),
+    without: marginKg === null ? "–" : `${mass(Math.abs(marginKg))} ${side}`,
+  };
 }
 
 /** The most rows a table of closing speeds has: round steps are chosen to stay within. */
@@ -255,7 +321,7 @@ export function roundSpeeds(curve: readonly { readonly closingMPerS: number }[],
 }
 
 function requirementRows(analysis: Analysis, system: UnitSystem): RequirementRow[] {
-  return analysis.design.requirements.flatMap((requirement) => {
+  return statedLimits(analysis.design).flatMap((requirement) => {
     const standing = standingOf(requirement, analysis.assessment);
     if (!standing) return [];
     const { figure, value, limit, holds } = standing;

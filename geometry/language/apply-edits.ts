@@ -1,12 +1,20 @@
 import type { TextEdit } from "./text.ts";
 
+/** Whether edits can be made in a text of so many characters: they lie in it, and none touches what another replaces. */
+export function canApply(edits: readonly TextEdit[], length: number): boolean {
+  const ordered = inOrder(edits);
+  return ordered.every(
+    ({ start, end }, i) => start <= end && end <= length && start >= (ordered[i - 1]?.end ?? 0),
+  );
+}
+
 /**
  * The text with the edits made. Offsets are those of the text before any edit; the edits may come in any order, and
  * insertions at one place keep the order they are given in. Throws a RangeError for edits that overlap or lie outside
  * the text: that is a mistake of the program which made them.
  */
 export function applyEdits(text: string, edits: readonly TextEdit[]): string {
-  const ordered = [...edits].sort((a, b) => a.start - b.start || a.end - b.end);
+  const ordered = inOrder(edits);
   const pieces: string[] = [];
   let done = 0;
   for (const edit of ordered) {
@@ -18,4 +26,8 @@ export function applyEdits(text: string, edits: readonly TextEdit[]): string {
   }
   pieces.push(text.slice(done));
   return pieces.join("");
+}
+
+function inOrder(edits: readonly TextEdit[]): TextEdit[] {
+  return [...edits].sort((a, b) => a.start - b.start || a.end - b.end);
 }

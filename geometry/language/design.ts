@@ -134,6 +134,8 @@ export interface Requirement {
   readonly atMPerS: number | null;
   readonly limitRange: TextRange;
   readonly range: TextRange;
+  /** Whether an event states it, whose rules and inspectors decide. */
+  readonly isOfEvent?: true;
 }
 
 export interface LetValue {

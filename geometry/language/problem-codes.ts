@@ -62,6 +62,10 @@ export const PROBLEM_CODES = {
   "relief-too-small": "The back of a tooth strikes first within the closing speeds of the file.",
   "struck-beside-teeth": "Something that is no tooth strikes first within the closing speeds of the file.",
   "short-tooth": "A tooth that a longer one keeps from striking.",
+  "budget-over-limit": "The robot weighs more than its budget allows.",
+  "budget-unknown": "A budget that cannot be added up because the mass of the bar is not known.",
+  "budget-counts-bar": "A part that seems to be the bar, which counts by itself.",
+  "duplicate-part": "Two parts of one name.",
   "require-unknown": "A requirement that cannot be checked because its figure could not be computed.",
 } as const;
 

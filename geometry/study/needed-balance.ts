@@ -1,4 +1,5 @@
 import type { Analysis } from "../analysis/analyse.ts";
+import { statedLimits } from "../language/stated-limits.ts";
 
 /** How far the centroid may be from the spin axis. */
 export interface NeededBalance {
@@ -19,7 +20,7 @@ const WITHOUT_SPIN_MM = 0.01;
 export function neededBalance({ design, assessment }: Analysis): NeededBalance {
   const { mass, settings } = assessment;
   const radPerS = design.spin?.radPerS ?? 0;
-  const limits = design.requirements.flatMap(({ figure, relation, limit }): Limit[] => {
+  const limits = statedLimits(design).flatMap(({ figure, relation, limit }): Limit[] => {
     if (relation !== "<=") return [];
     if (figure === "balance" && radPerS > 0) return [gradeLimit(limit.value, radPerS)];
     // Base unit of an imbalance: kg·mm.

@@ -99,6 +99,7 @@ describe("compare", () => {
       "key",
       "relation",
       "atMPerS",
+      "ofEvent",
       "own",
       "limit",
       "value",

@@ -5,10 +5,12 @@ import { SAMPLES } from "../samples/samples.ts";
 import type { Editor } from "./harness.ts";
 import { openEditor } from "./harness.ts";
 import { HERON } from "./samples.ts";
+import { acceptPlace } from "./save-dialog.ts";
 import type { ThemeName } from "./workbench.ts";
 
 const LIMPET = SAMPLES.find(({ file }) => file.startsWith("brass-limpet"))?.text ?? "";
 const AXE = readFileSync(new URL("../../node_modules/axe-core/axe.min.js", import.meta.url), "utf8");
+const ROUNDS = 10;
 const KEPT_MS = 5000;
 const NO_PROBLEMS = { errors: 0, warnings: 0 };
 
@@ -94,6 +96,16 @@ describe("the studies panel", () => {
     await expect.poll(() => massOf(frame)).toHaveLength(3);
   });
 
+  it("saves the table where one says", async () => {
+    const frame = await openComparison();
+    await frame.getByRole("button", { name: "Save as comma-separated values…" }).click();
+    expect(await acceptPlace(editor, ".csv")).toMatch(/pickled-heron-two-tooth-compared\.csv$/);
+    await editor.page.locator(".notification-list-item", { hasText: "figures side by side" }).waitFor();
+    expect(await editor.readSavedFile("pickled-heron-two-tooth-compared.csv")).toMatch(
+      /^figure,value: as written,.*\r\n/,
+    );
+  });
+
   it.each<ThemeName>(["Light Modern", "Dark Modern", "Dark High Contrast", "Light High Contrast"])(
     "axe-core finds nothing in %s",
     async (theme) => {
@@ -113,9 +125,11 @@ describe("the studies panel", () => {
   );
 
   it("leaves no worker, no page and no listener when it is closed", async () => {
-    await openComparison();
-    expect(ownWorkers()).toHaveLength(1);
-    await closePanel();
+    for (let round = 0; round < ROUNDS; round += 1) {
+      await openComparison();
+      expect(ownWorkers()).toHaveLength(1);
+      await closePanel();
+    }
     await expect.poll(() => editor.page.locator("iframe.webview").count()).toBe(0);
     await expect.poll(ownWorkers).toEqual([]);
     await editor.runCommand("Barwright: Show Live Counts (for Developers)");

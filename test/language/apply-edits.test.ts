@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { applyEdits } from "../../geometry/language/apply-edits.ts";
+import { applyEdits, canApply } from "../../geometry/language/apply-edits.ts";
 
 const edit = (start: number, end: number, newText: string) => ({ start, end, newText });
 
@@ -20,6 +20,18 @@ describe("applyEdits", () => {
   it("does not write to its arguments", () => {
     const edits = Object.freeze([edit(2, 3, "C"), edit(0, 1, "A")]);
     expect(applyEdits("abc", edits)).toBe("AbC");
+  });
+
+  it("knows beforehand which can be made", () => {
+    const good = [
+      [edit(2, 3, ""), edit(0, 1, "")],
+      [edit(1, 1, "x"), edit(1, 1, "y"), edit(1, 2, "")],
+      [edit(3, 3, "x")],
+      [],
+    ];
+    const bad = [[edit(0, 2, ""), edit(1, 3, "")], [edit(2, 4, "")], [edit(-1, 1, "")], [edit(2, 1, "")]];
+    for (const edits of good) expect(canApply(edits, 3)).toBe(true);
+    for (const edits of bad) expect(canApply(edits, 3)).toBe(false);
   });
 
   it("refuses edits that overlap or lie outside", () => {

@@ -136,6 +136,16 @@ describe("the comparison", () => {
     expect(await studies.kept()).toMatchObject({ others: ["file:///bars/limpet.bar"] });
   });
 
+  it("hands the host a table to save, and says where that is refused", async () => {
+    await openCompared();
+    await studies.page.getByRole("button", { name: "Save as comma-separated values…" }).click();
+    const [{ request, file } = { request: 0, file: null }] = await studies.said("saveFile");
+    expect(file).toMatchObject({ name: "pickled-heron-two-tooth-compared.csv" });
+    expect(file?.content).toMatch(/^figure,value: as written,value: practice speed,/);
+    await studies.send({ type: "done", request, refused: "the disk is full" });
+    await studies.page.getByRole("alert").getByText("Nothing was saved: the disk is full").waitFor();
+  });
+
   it("says what to do where there is one bar only", async () => {
     await openCompared({}, LIMPET);
     await studies.page.getByText("add a variant to the text, or take in another file").waitFor();

@@ -16,6 +16,12 @@ export interface ResultFile {
  * written unless a place was chosen. Rejects where writing fails.
  */
 export async function saveResult(document: vscode.TextDocument, file: ResultFile): Promise<void> {
+  const uri = await saveWhere(document, file);
+  if (uri) await offerToShow(uri, file.summary);
+}
+
+/** Asks where to and writes; the place, or `null` where none was chosen. Rejects where writing fails. */
+export async function saveWhere(document: vscode.TextDocument, file: ResultFile): Promise<vscode.Uri | null> {
   const ending = file.name.slice(file.name.lastIndexOf(".") + 1);
   const defaultUri = suggestedPlace(document, file.name);
   const uri = await vscode.window.showSaveDialog({
@@ -24,9 +30,9 @@ export async function saveResult(document: vscode.TextDocument, file: ResultFile
     filters: { [file.kind]: [ending] },
     ...(defaultUri ? { defaultUri } : {}),
   });
-  if (!uri) return;
+  if (!uri) return null;
   await writeWhole(uri, file.content);
-  await offerToShow(uri, file.summary);
+  return uri;
 }
 
 /** Beside the outline; an unsaved one has no place of its own. */
@@ -37,7 +43,8 @@ function suggestedPlace(document: vscode.TextDocument, name: string): vscode.Uri
   return folder ? vscode.Uri.joinPath(folder.uri, name) : null;
 }
 
-async function offerToShow(uri: vscode.Uri, summary: string): Promise<void> {
+/** Says that a file was written, and offers to show it; resolves when that was answered or left. */
+export async function offerToShow(uri: vscode.Uri, summary: string): Promise<void> {
   const name = uri.path.slice(uri.path.lastIndexOf("/") + 1);
   const open = vscode.l10n.t("Open");
   const reveal = vscode.l10n.t("Show in Folder");

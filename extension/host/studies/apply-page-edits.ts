@@ -1,5 +1,5 @@
 import * as vscode from "vscode";
-import type { TextEdit } from "../../../geometry/language/text.ts";
+import { canApply } from "../../../geometry/language/apply-edits.ts";
 import type { PageMessage } from "../../studies/protocol.ts";
 import type { DocumentLink } from "../panels/document-link.ts";
 import { toWorkspaceEdit } from "../places.ts";
@@ -15,14 +15,8 @@ export async function applyPageEdits(
   const document = await link.open();
   if (version !== link.version(document))
     return vscode.l10n.t("the text has changed in the meantime. Try once more.");
-  if (!areApart(edits, document.getText().length))
+  if (!canApply(edits, document.getText().length))
     return vscode.l10n.t("the editor did not take the change.");
   const isDone = await vscode.workspace.applyEdit(toWorkspaceEdit(document, edits));
   return isDone ? null : vscode.l10n.t("the editor did not take the change.");
-}
-
-/** Whether edits lie in a text of a length and none touches what another replaces. */
-function areApart(edits: readonly TextEdit[], length: number): boolean {
-  const ordered = [...edits].sort((a, b) => a.start - b.start || a.end - b.end);
-  return ordered.every(({ start, end }, i) => end <= length && start >= (ordered[i - 1]?.end ?? 0));
 }

@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import { isPageMessage } from "../../studies/messages.ts";
 import type { HostMessage, PageMessage, StudyFile } from "../../studies/protocol.ts";
 import { pageDocument } from "../../webview/html.ts";
-import { saveResult } from "../commands/save-result.ts";
+import { offerToShow, saveWhere } from "../commands/save-result.ts";
 import type { DocumentLink } from "../panels/document-link.ts";
 import type { DocumentPanel } from "../panels/document-panels.ts";
 import { pageBasics, pageRoot, panelIcon } from "../panels/page-files.ts";
@@ -88,8 +88,9 @@ export function createStudiesPanel(
   };
   const save = async ({ request, file }: Extract<PageMessage, { type: "saveFile" }>) => {
     try {
-      await saveResult(await link.open(), file);
+      const uri = await saveWhere(await link.open(), file);
       done(request, null);
+      if (uri) await offerToShow(uri, file.summary);
     } catch (error) {
       done(request, error instanceof Error ? error.message : String(error));
     }

@@ -1,6 +1,8 @@
 /** The figures: those that decide first, all others in folding sections, requirements with their verdicts. */
+
 import type { FigureGroup } from "../../../geometry/figures/figure.ts";
 import type { ReportRow, ReportSummary, RequirementRow } from "../../../geometry/files/report.ts";
+import { OF_EVENT } from "../../../geometry/language/stated-limits.ts";
 import { el, freshId, keepChildren, setAttributes, setHidden, setText } from "../../webview/page/dom.ts";
 import { valueText } from "../../webview/page/units.ts";
 import { fill, type PreviewStrings } from "../strings.ts";
@@ -60,11 +62,17 @@ function updateKeyFigure(
   setText(name, row.label);
   setAttributes(name, { title: row.meaning });
   updateValue(value, row);
-  const verdict = report.requirements.find(({ label }) => label === row.label);
+  const verdict = verdictOn(row, report);
   const text = verdict ? verdictText(verdict, strings) : noteOf(row, report, strings);
   setText(note, text);
   setAttributes(note, { class: `key-note ${verdict ? verdictClass(verdict) : ""}`.trim() });
   setHidden(note, text === "");
+}
+
+/** How a figure stands to what is required of it, by the file or by its event: to what it fails first. */
+function verdictOn({ label }: ReportRow, { requirements }: ReportSummary): RequirementRow | undefined {
+  const onIt = requirements.filter((row) => row.label === label || row.label === `${label}${OF_EVENT}`);
+  return onIt.find(({ holds }) => holds === false) ?? onIt[0];
 }
 
 /** What belongs beside a key figure: the imbalance with its heavy side beside the balance grade. */

@@ -32,7 +32,7 @@ export interface PartContext {
   announce(text: string): void;
   /** Makes edits in the document of a version, as one step to undo; a refusal is shown. Says whether it was done. */
   applyEdits(version: number, edits: readonly TextEdit[]): Promise<boolean>;
-  /** Saves a text where the builder says; a refusal is shown. */
+  /** Saves a text where the builder says; a refusal is shown. Leaving the dialog is none. */
   saveFile(file: TextFile): Promise<boolean>;
 }
 

@@ -3,8 +3,10 @@ import { isBroken } from "../../../geometry/analysis/broken.ts";
 import { readSource } from "../../../geometry/analysis/source.ts";
 import type { UnitSystem } from "../../../geometry/figures/present.ts";
 import type { Settings } from "../../../geometry/figures/settings.ts";
+import { toCompareCsv } from "../../../geometry/files/compare-csv.ts";
 import { columnTitles, comparisonTable } from "../../../geometry/files/compare-table.ts";
 import type { ComparisonTable } from "../../../geometry/files/comparison-rows.ts";
+import { cleanFileName } from "../../../geometry/files/file-name.ts";
 import type { Outline } from "../../../geometry/outline/segment.ts";
 import {
   type BiteCell,
@@ -47,6 +49,9 @@ export interface CompareResult {
   readonly tables: Readonly<Record<UnitSystem, ComparisonTable>>;
   readonly outlines: ComparedOutlines | null;
   readonly bite: ComparedBite | null;
+  /** The figures as comma-separated values, and a name for the file without ending. */
+  readonly csv: string;
+  readonly csvName: string;
   /** Whether the first file is so broken, as it is while one types, that its bar is not what the builder means. */
   readonly broken: boolean;
 }
@@ -93,6 +98,8 @@ export const compareJob: Job<"compare", CompareInput, CompareResult> = {
           mm: { ...comparisonTable(compared, comparison, "mm"), columns },
           in: { ...comparisonTable(compared, comparison, "in"), columns },
         },
+        csv: toCompareCsv(comparison, columns),
+        csvName: cleanFileName(`${all[0]?.analysis.design.name ?? "bar"} compared`),
         outlines: outlinesOf(comparison),
         bite: biteOf(comparison),
         broken: all[0] ? isBroken(all[0].analysis) : false,

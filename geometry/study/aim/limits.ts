@@ -1,10 +1,12 @@
 /** The limits of an aim: those it names, the requirements of the file, and the balance that is expected where neither does. */
+
 import type { Analysis } from "../../analysis/analyse.ts";
 import { requirementLabel, standingOf } from "../../analysis/judge.ts";
 import { FIGURES } from "../../figures/catalogue.ts";
 import type { Requirement } from "../../language/design.ts";
 import { SPEED } from "../../language/dimension.ts";
 import { quantity } from "../../language/quantity-arithmetic.ts";
+import { statedLimits } from "../../language/stated-limits.ts";
 import type { LimitOrigin, LimitStanding } from "./aiming.ts";
 import { LIMIT_TOLERANCE } from "./rating.ts";
 
@@ -20,7 +22,7 @@ export interface AimLimit {
 export function limitsOf({ design }: Analysis, expectedGrade: number | null): readonly AimLimit[] {
   const limits: readonly AimLimit[] = [
     ...(design.aim?.keeping ?? []).map((stated) => ({ stated, origin: "aim" as const })),
-    ...design.requirements.map((stated) => ({ stated, origin: "require" as const })),
+    ...statedLimits(design).map((stated) => ({ stated, origin: "require" as const })),
   ];
   if (expectedGrade === null || limits.some(({ stated }) => isOfCentroid(stated.figure))) return limits;
   const range = design.aim?.range ?? { start: 0, end: 0 };

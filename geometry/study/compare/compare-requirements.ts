@@ -2,6 +2,7 @@ import { requirementLabel, standingOf } from "../../analysis/judge.ts";
 import type { Assessment } from "../../figures/assessment.ts";
 import type { Measure } from "../../figures/figure.ts";
 import type { Requirement } from "../../language/design.ts";
+import { statedLimits } from "../../language/stated-limits.ts";
 import { differenceOf } from "./difference.ts";
 import { type Verdict, verdictOn } from "./verdict.ts";
 
@@ -28,6 +29,8 @@ export interface RequirementRow {
   readonly relation: "<=" | ">=";
   /** The closing speed of `bite at …`. */
   readonly atMPerS: number | null;
+  /** Whether an event states it. */
+  readonly ofEvent: boolean;
   readonly cells: readonly RequirementCell[];
 }
 
@@ -36,7 +39,7 @@ export interface RequirementRow {
  * is judged by the first that does: a bar that is to replace another has to live up to what that one must.
  */
 export function compareRequirements(bars: readonly Assessment[]): RequirementRow[] {
-  const stated = bars.map(({ design }) => keyed(design.requirements));
+  const stated = bars.map(({ design }) => keyed(statedLimits(design)));
   const keys = new Set(stated.flatMap((requirements) => [...requirements.keys()]));
   return [...keys].flatMap((key) => {
     const first = stated.find((requirements) => requirements.has(key))?.get(key);
@@ -54,7 +57,8 @@ export function compareRequirements(bars: readonly Assessment[]): RequirementRow
 function keyed(requirements: readonly Requirement[]): ReadonlyMap<string, Requirement> {
   const found = new Map<string, Requirement>();
   for (const requirement of requirements) {
-    const kind = [requirement.figure, requirement.relation, requirement.atMPerS].join(" ");
+    const { figure, relation, atMPerS, isOfEvent } = requirement;
+    const kind = [figure, relation, atMPerS, isOfEvent ? "event" : "require"].join(" ");
     let nth = 1;
     while (found.has(`${kind} ${nth}`)) nth += 1;
     found.set(`${kind} ${nth}`, requirement);
@@ -79,6 +83,7 @@ function rowOf(
     measure: isBite ? "length" : (figure.measure ?? "count"),
     relation: first.relation,
     atMPerS: first.atMPerS,
+    ofEvent: first.isOfEvent === true,
     cells: standings.map(({ limit, value, margin, holds }, i) => ({
       own: own[i] !== undefined,
       limit,

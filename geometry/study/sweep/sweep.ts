@@ -1,6 +1,8 @@
 /** A bar with one or two of its lets swept over ranges: any figures of it at each value. */
+
 import type { Analysis } from "../../analysis/analyse.ts";
 import { standingOf } from "../../analysis/judge.ts";
+import { statedLimits } from "../../language/stated-limits.ts";
 import type { Variation } from "../variation.ts";
 import type { StudiedFigure } from "./studied-figure.ts";
 import type { SweptRange } from "./swept-let.ts";
@@ -63,7 +65,7 @@ export function* sweep(
 }
 
 function keepsRequirements({ design, assessment }: Analysis): boolean | null {
-  const holding = design.requirements.map(
+  const holding = statedLimits(design).map(
     (requirement) => standingOf(requirement, assessment)?.holds ?? null,
   );
   if (holding.includes(false)) return false;

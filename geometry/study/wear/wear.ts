@@ -2,11 +2,13 @@
  * What wear does to a bar: its mass, balance, bite and energy as the teeth wear from the tip (`worn-tips.ts`) or their
  * faces are ground back (`ground-faces.ts`), each row from an exact outline.
  */
+
 import type { Analysis } from "../../analysis/analyse.ts";
 import { assess } from "../../analysis/assess.ts";
 import { requirementLabel, standingOf } from "../../analysis/judge.ts";
 import type { Assessment } from "../../figures/assessment.ts";
 import type { Point } from "../../language/design.ts";
+import { statedLimits } from "../../language/stated-limits.ts";
 import { checkOutline } from "../../outline/check.ts";
 import type { Outline } from "../../outline/segment.ts";
 import { angleOf, wrapped } from "../../outline/vector.ts";
@@ -169,7 +171,7 @@ function measured(assessment: Assessment, outline: Outline): WornBar | null {
 }
 
 function failedOf(assessment: Assessment): readonly string[] {
-  return assessment.design.requirements.flatMap((requirement) => {
+  return statedLimits(assessment.design).flatMap((requirement) => {
     const standing = standingOf(requirement, assessment);
     return standing?.holds === false ? [requirementLabel(requirement, standing.figure)] : [];
   });

@@ -23,9 +23,16 @@ import type { Overlay } from "./outline-overlay.ts";
 const BITE_SECTIONS: readonly string[] = ["deepest", "mean"];
 
 /** The figures and requirements of all bars, with what differs. */
-export function createComparisonTable({ strings }: PartContext, change: ChangeChoices): Overlay {
+export function createComparisonTable({ strings, saveFile }: PartContext, change: ChangeChoices): Overlay {
   const box = el("input", { type: "checkbox" });
   box.addEventListener("change", () => change({ onlyDifferent: box.checked }));
+  const save = el("button", { type: "button", class: "main-action" }, strings.saveCsv);
+  save.addEventListener("click", () => {
+    if (!drawn) return;
+    const { csv, csvName } = drawn.result;
+    const { csvKind: kind, compareSummary: summary } = strings;
+    void saveFile({ name: `${csvName}.csv`, kind, summary, content: csv });
+  });
   const headingId = freshId("figures");
   const nothing = el("p", { class: "soft" }, strings.nothingDiffers);
   const table = createTable(strings);
@@ -38,7 +45,7 @@ export function createComparisonTable({ strings }: PartContext, change: ChangeCh
         "div",
         { class: "heading" },
         el("h2", { id: headingId }, strings.figures),
-        el("label", { class: "switch" }, box, strings.onlyDifferent),
+        el("div", { class: "controls" }, el("label", { class: "switch" }, box, strings.onlyDifferent), save),
       ),
       nothing,
       table.element,
