@@ -15,7 +15,7 @@ export const LIGHTER_MODULES: Plugin = {
       contents: finishedFactors(),
     }));
     onLoad({ filter: /[\\/]clipper-lib[\\/]clipper\.js$/ }, async ({ path }) => ({
-      contents: await withShortNames(await readFile(path, "utf8")),
+      contents: await withShortNames(await withoutUnused(await readFile(path, "utf8"))),
     }));
   },
 };
@@ -64,6 +64,44 @@ const BUILT_IN = [
   ...[Object, Array, Math, String, Number, Error],
   ...[Object, Function, Array, String, Number, Boolean, Error, RegExp].map(({ prototype }) => prototype),
 ].flatMap((owner) => Object.getOwnPropertyNames(owner));
+
+/**
+ * A definition in the library, as esbuild prints it: `  A.b.c = function(…) {…};`, `  function c(…) {…}` or `  A.b.c = d;`.
+ */
+const DEFINITION =
+  /^ {2}(?:([\w.]+) = function\w*\(.*\) \{\n(?: {4}.*\n|\n)* {2}\};|function (\w+)\(.*\) \{\n(?: {4}.*\n|\n)* {2}\}|(\w+\.[\w.]+) = .*;)\n/gm;
+const HEAD = /^ {2}(?:function )?[\w.]+/;
+
+/** What the clipper offers beside clipping, offsets and so on, is left out: the definitions that nothing leads to. */
+async function withoutUnused(source: string): Promise<string> {
+  // Without comments, and laid out alike.
+  const { code } = await transform(source);
+  const used = namesLedTo(code);
+  return code.replace(DEFINITION, (text, ...groups) =>
+    pathOf(groups).every((name) => used.has(name)) ? text : "",
+  );
+}
+
+/** The names that stand in what is run in any case, in what others name, and in every definition that those lead to. */
+function namesLedTo(code: string): ReadonlySet<string> {
+  const used = new Set([...NAMED_OUTSIDE, ...BUILT_IN, ...namesIn(code.replace(DEFINITION, ""))]);
+  let waiting = [...code.matchAll(DEFINITION)].map(([text, ...groups]) => ({ text, path: pathOf(groups) }));
+  for (;;) {
+    const reached = waiting.filter(({ path }) => path.every((name) => used.has(name)));
+    if (reached.length === 0) return used;
+    for (const { text } of reached) for (const name of namesIn(text.replace(HEAD, ""))) used.add(name);
+    waiting = waiting.filter((definition) => !reached.includes(definition));
+  }
+}
+
+/** `A.b.c` in parts: all of them have to be used for the definition to be. */
+function pathOf([assigned, declared, aliased]: readonly unknown[]): readonly string[] {
+  return String(assigned ?? declared ?? aliased).split(".");
+}
+
+function namesIn(code: string): readonly string[] {
+  return code.match(/\w+/g) ?? [];
+}
 
 /** The clipper's own long names fill a quarter of it. It never reaches a property by a name in a text. */
 async function withShortNames(source: string): Promise<string> {
