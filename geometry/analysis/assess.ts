@@ -1,5 +1,6 @@
 import { biteAt, biteCurve, biteProfile, cleanBite, meetingReachMm, teethOnly } from "../bite/bite.ts";
 import type { Assessment, BiteAssessment } from "../figures/assessment.ts";
+import { type FightAssessment, fightOf } from "../figures/fight.ts";
 import { massOf } from "../figures/mass.ts";
 import { type Section, sectionOf } from "../figures/section.ts";
 import type { Settings } from "../figures/settings.ts";
@@ -29,6 +30,7 @@ export function assess(
       ? massOf(section, thicknessMm.value, densityKgPerM3)
       : null;
   let bite: BiteAssessment | null | undefined;
+  let fight: FightAssessment | undefined;
   return {
     design,
     settings,
@@ -40,6 +42,10 @@ export function assess(
         bite =
           outline && section && holdsAxis ? assessBite(design, outline, section.maxRadiusMm, settings) : null;
       return bite;
+    },
+    get fight() {
+      fight ??= fightOf({ design, outline, section, mass });
+      return fight;
     },
   };
 }

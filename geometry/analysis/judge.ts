@@ -11,6 +11,7 @@ import type { ProblemCode } from "../language/problem-codes.ts";
 import { OF_EVENT, statedLimits } from "../language/stated-limits.ts";
 import { advise } from "./advise.ts";
 import { judgeBudget } from "./judge-budget.ts";
+import { judgeRobot } from "./judge-robot.ts";
 
 /** What the measured bar does not live up to. */
 export function judge(assessment: Assessment): Problem[] {
@@ -21,6 +22,7 @@ export function judge(assessment: Assessment): Problem[] {
     ...judgeExpectedBalance(assessment),
     ...judgeTarget(assessment),
     ...judgeBudget(assessment),
+    ...judgeRobot(assessment),
     ...advise(assessment),
   ];
 }

@@ -1,6 +1,7 @@
 import type { BitePoint, BiteProfile, SpeedLimit, StruckBite } from "../bite/bite.ts";
 import type { Design } from "../language/design.ts";
 import type { Outline } from "../outline/segment.ts";
+import type { FightAssessment } from "./fight.ts";
 import type { MassProperties } from "./mass.ts";
 import type { Section } from "./section.ts";
 import type { Settings } from "./settings.ts";
@@ -29,4 +30,6 @@ export interface Assessment {
   readonly mass: MassProperties | null;
   /** Worked out when it is first looked at. */
   readonly bite: BiteAssessment | null;
+  /** Worked out when it is first looked at. */
+  readonly fight: FightAssessment;
 }

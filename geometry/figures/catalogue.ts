@@ -9,6 +9,8 @@ import { balanceGradeMmPerS, permissibleGMm } from "./balance.ts";
 import { type BudgetSums, budgetSums } from "./budget.ts";
 import type { Figure, FigureGroup, FigureValue, Requirable } from "./figure.ts";
 import { FIGURE_GROUPS } from "./figure.ts";
+import { OPPONENT_FIGURES } from "./opponent-entries.ts";
+import { ROBOT_FIGURES } from "./robot-entries.ts";
 import { angularMomentumKgM2PerS, energyJ, imbalanceForceN, tipSpeedMPerS } from "./spin.ts";
 
 /** The grades whose permissible residual is always told (ISO 21940-11: fans and machinery; crushers; drive shafts). */
@@ -441,7 +443,16 @@ const EVENT: readonly Figure[] = [
 ];
 
 /** Every figure, in reading order. */
-export const FIGURES: readonly Figure[] = [...SHAPE, ...MASS, ...SPIN, ...BITE, ...BUDGET, ...EVENT];
+export const FIGURES: readonly Figure[] = [
+  ...SHAPE,
+  ...MASS,
+  ...SPIN,
+  ...BITE,
+  ...ROBOT_FIGURES,
+  ...OPPONENT_FIGURES,
+  ...BUDGET,
+  ...EVENT,
+];
 
 /** The figures that `require` can name. */
 export const REQUIRABLE_FIGURES: readonly Requirable[] = FIGURES.flatMap((figure) => figure.requirable ?? []);

@@ -11,7 +11,7 @@ export type FigureValue =
   | { readonly [key: string]: FigureValue };
 
 /** The groups of what a file may say of the fight around the bar; the block of that name gives their figures. */
-const BLOCK_GROUPS = ["budget", "event"] as const satisfies readonly BlockWord[];
+const BLOCK_GROUPS = ["robot", "opponent", "budget", "event"] as const satisfies readonly BlockWord[];
 
 export const FIGURE_GROUPS = ["shape", "mass", "spin", "bite", ...BLOCK_GROUPS] as const;
 export type FigureGroup = (typeof FIGURE_GROUPS)[number];
@@ -44,6 +44,10 @@ export type Measure =
   | "angularMomentum"
   | "force"
   | "time"
+  | "impulse"
+  | "torque"
+  | "turnRate"
+  | "share"
   | "word";
 
 /** How a figure can stand in `require`; `baseFactor` turns its JSON value into base units (mm, kg, s, A, rad). */

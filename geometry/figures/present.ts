@@ -31,6 +31,10 @@ const METRIC: Readonly<Partial<Record<Measure, Display>>> = {
   angularMomentum: { unit: "kg·m²/s", perUnit: 1, digits: 4 },
   force: { unit: "N", perUnit: 1, digits: 4 },
   time: { unit: "s", perUnit: 1, digits: 4 },
+  impulse: { unit: "N·s", perUnit: 1, digits: 4 },
+  torque: { unit: "N·m", perUnit: 1, digits: 4 },
+  turnRate: { unit: "°/s", perUnit: 1, digits: 4 },
+  share: { unit: "%", perUnit: 0.01, digits: 3 },
 };
 
 /** Energy, inertia and force stay in SI: rules of events state joules whatever the builder's ruler says. */

@@ -6,6 +6,7 @@ import type {
   FigureRow,
   RequirementRow,
 } from "../study/compare/compare.ts";
+import { CAUTIONS } from "./cautions.ts";
 import { problemJson } from "./json.ts";
 
 /**
@@ -25,6 +26,7 @@ export function comparisonJson(bars: readonly ComparedBar[], comparison: Compari
       biteCurve: biteJson(comparison, i),
       problems: problemsJson(bars[i]),
     })),
+    cautions: CAUTIONS,
   };
 }
 

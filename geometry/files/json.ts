@@ -7,6 +7,7 @@ import { budgetSums, leaveOff } from "../figures/budget.ts";
 import type { FigureValue } from "../figures/figure.ts";
 import type { LineIndex } from "../language/line-index.ts";
 import type { Problem } from "../language/problem.ts";
+import { CAUTIONS } from "./cautions.ts";
 
 /** A problem as scripts read it: line and column from 1. */
 export function problemJson(problem: Problem, lines: LineIndex) {
@@ -30,6 +31,7 @@ export function analysisJson(analysis: Analysis) {
     budget: { ...figures.budget, ...budgetJson(analysis) },
     event: { ...figures.event, limits: eventJson(analysis) },
     problems: problems.map((problem) => problemJson(problem, source.lines)),
+    cautions: CAUTIONS,
   };
 }
 

@@ -129,6 +129,8 @@ export const GROUP_TITLES: Readonly<Record<FigureGroup, string>> = {
   mass: "Mass and balance",
   spin: "Spin",
   bite: "Bite",
+  robot: "Steering with the bar spinning",
+  opponent: "A blow",
   budget: "Weight budget",
   event: "At the event",
 };

@@ -203,8 +203,54 @@ export interface EventDesign {
   readonly range: TextRange;
 }
 
+/** The robot that carries the bar upright; null for what is not said, or wrong. Lengths from its centre of mass are level. */
+export interface RobotDesign {
+  /** The bar included. */
+  readonly massKg: Located<number> | null;
+  readonly trackMm: Located<number> | null;
+  readonly centreHeightMm: Located<number> | null;
+  readonly invertedCentreHeightMm: Located<number> | null;
+  readonly axleAheadMm: Located<number> | null;
+  readonly axleHeightMm: Located<number> | null;
+  readonly lengthMm: Located<number> | null;
+  readonly heightMm: Located<number> | null;
+  /** Without the bar. */
+  readonly pitchInertiaKgM2: Located<number> | null;
+  readonly rearWheelsMm: Located<number> | null;
+  readonly frontWheelsMm: Located<number> | null;
+  /** Which way the bar's front edge moves. */
+  readonly edge: "up" | "down" | null;
+  readonly groundMPerS: Located<number> | null;
+  readonly spinUpS: Located<number> | null;
+  readonly bolts: Located<number> | null;
+  /** Settings that figures need and that are not there. */
+  readonly unsaid: readonly string[];
+  readonly keyword: TextRange;
+  readonly range: TextRange;
+}
+
+/** What the bar strikes; null for what is not said, or wrong. */
+export interface OpponentDesign {
+  readonly massKg: Located<number> | null;
+  readonly restitution: Located<number> | null;
+  /** False where nothing is said. */
+  readonly isBraced: boolean | null;
+  /** 0 where nothing is said. */
+  readonly closingMPerS: number | null;
+  readonly struckAtMm: Located<number> | null;
+  /** Whether no height is said: level with the axle. */
+  readonly isStruckLevel: boolean;
+  readonly contactTimeMs: Located<number> | null;
+  /** Settings that figures need and that are not there. */
+  readonly unsaid: readonly string[];
+  readonly keyword: TextRange;
+  readonly range: TextRange;
+}
+
 /** The blocks of a file; null for those that it has not. */
 export interface BlockDesigns {
+  readonly robot: RobotDesign | null;
+  readonly opponent: OpponentDesign | null;
   readonly budget: BudgetDesign | null;
   readonly event: EventDesign | null;
 }

@@ -66,6 +66,10 @@ export const PROBLEM_CODES = {
   "budget-unknown": "A budget that cannot be added up because the mass of the bar is not known.",
   "budget-counts-bar": "A part that seems to be the bar, which counts by itself.",
   "duplicate-part": "Two parts of one name.",
+  "robot-unsaid": "A robot or an opponent of which too little is said to work its figures out.",
+  "robot-too-light": "A robot that weighs no more than its own bar.",
+  "bar-in-floor": "An axle so low that the bar would strike the floor.",
+  "strike-out-of-reach": "A strike higher or lower than the bar reaches.",
   "require-unknown": "A requirement that cannot be checked because its figure could not be computed.",
 } as const;
 

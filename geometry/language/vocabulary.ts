@@ -1,5 +1,5 @@
 /** Blocks of settings about what is around the bar; `blocks/` has their tables. */
-export const BLOCK_WORDS = ["budget", "event"] as const;
+export const BLOCK_WORDS = ["robot", "opponent", "budget", "event"] as const;
 export type BlockWord = (typeof BLOCK_WORDS)[number];
 
 /**

@@ -14,9 +14,15 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   "geometry/language": ["geometry/materials"],
   "geometry/outline": ["geometry/language"],
   "geometry/fight": ["geometry/language", "geometry/outline"],
-  "geometry/figures": ["geometry/language", "geometry/outline", "geometry/bite"],
+  "geometry/figures": ["geometry/language", "geometry/outline", "geometry/bite", "geometry/fight"],
   "geometry/bite": ["geometry/language", "geometry/outline"],
-  "geometry/analysis": ["geometry/language", "geometry/outline", "geometry/figures", "geometry/bite"],
+  "geometry/analysis": [
+    "geometry/language",
+    "geometry/outline",
+    "geometry/figures",
+    "geometry/bite",
+    "geometry/fight",
+  ],
   "geometry/study": ["geometry/language", "geometry/outline", "geometry/figures", "geometry/analysis"],
   "geometry/files": [
     "geometry/language",

@@ -73,7 +73,8 @@ describe("compare", () => {
   it("tells all of it as JSON with stable keys", async () => {
     const called = world();
     expect(await called.run("compare", "a.bar", "--json")).toBe(0);
-    const { bars } = JSON.parse(called.printed);
+    const { bars, cautions } = JSON.parse(called.printed);
+    expect(cautions.join(" ")).toContain("Spinning bars kill");
     expect(bars).toHaveLength(3);
     for (const bar of bars)
       expect(Object.keys(bar)).toEqual([
@@ -84,6 +85,8 @@ describe("compare", () => {
         "mass",
         "spin",
         "bite",
+        "robot",
+        "opponent",
         "budget",
         "event",
         "requirements",

@@ -72,8 +72,9 @@ describe("report", () => {
     expect(await called.run("report", "a.bar", "--json")).toBe(0);
     const json = JSON.parse(called.printed);
     expect(json).toMatchObject({ bar: "Plate", variant: null, bite: { target: "edge", direction: "ccw" } });
-    const groups = ["shape", "mass", "spin", "bite", "budget", "event"];
-    expect(Object.keys(json)).toEqual(["bar", "variant", ...groups, "problems"]);
+    const groups = ["shape", "mass", "spin", "bite", "robot", "opponent", "budget", "event"];
+    expect(Object.keys(json)).toEqual(["bar", "variant", ...groups, "problems", "cautions"]);
+    expect(json.cautions.join(" ")).toContain("Spinning bars kill");
     for (const key of [
       "areaMm2",
       "perimeterMm",

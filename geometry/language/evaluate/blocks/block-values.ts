@@ -66,6 +66,11 @@ export function textOf(values: BlockValues, word: string, name: string): Located
   return settingsOf(values, word)[0]?.texts.get(name) ?? null;
 }
 
+/** Those of some settings that are not there; what is there and wrong has a problem of its own. */
+export function unsaidOf(values: BlockValues, words: readonly string[]): readonly string[] {
+  return words.filter((word) => settingsOf(values, word).length === 0);
+}
+
 function settingValues(
   scope: Scope,
   { fields }: SettingRow,

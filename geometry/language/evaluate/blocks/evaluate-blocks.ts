@@ -8,9 +8,13 @@ import { settingOf } from "../variants.ts";
 import { type BlockValues, blockValues } from "./block-values.ts";
 import { budgetOf } from "./budget.ts";
 import { eventOf } from "./event.ts";
+import { opponentOf } from "./opponent.ts";
+import { robotOf } from "./robot.ts";
 
 /** What each block makes of its values. */
 const DESIGNS: { readonly [W in BlockWord]: (values: BlockValues) => NonNullable<BlockDesigns[W]> } = {
+  robot: robotOf,
+  opponent: opponentOf,
   budget: budgetOf,
   event: eventOf,
 };
@@ -29,5 +33,10 @@ export function evaluateBlocks(
     const found = values(word);
     return found === null ? null : DESIGNS[word](found);
   };
-  return { budget: designed("budget"), event: designed("event") };
+  return {
+    robot: designed("robot"),
+    opponent: designed("opponent"),
+    budget: designed("budget"),
+    event: designed("event"),
+  };
 }
