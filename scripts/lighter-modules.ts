@@ -72,6 +72,12 @@ const DEFINITION =
   /^ {2}(?:([\w.]+) = function\w*\(.*\) \{\n(?: {4}.*\n|\n)* {2}\};|function (\w+)\(.*\) \{\n(?: {4}.*\n|\n)* {2}\}|(\w+\.[\w.]+) = .*;)\n/gm;
 const HEAD = /^ {2}(?:function )?[\w.]+/;
 
+/** Of the names that are built in, those that are asked for on any object without being named. */
+const ON_ANY_OBJECT = ["prototype", ...Object.getOwnPropertyNames(Object.prototype)];
+
+/** Whole numbers of random bits, tried for primes: made for a second argument that the clipper never gives. */
+const RANDOM = "fromNumber";
+
 /** What the clipper offers beside clipping, offsets and so on, is left out: the definitions that nothing leads to. */
 async function withoutUnused(source: string): Promise<string> {
   // Without comments, and laid out alike.
@@ -84,7 +90,7 @@ async function withoutUnused(source: string): Promise<string> {
 
 /** The names that stand in what is run in any case, in what others name, and in every definition that those lead to. */
 function namesLedTo(code: string): ReadonlySet<string> {
-  const used = new Set([...NAMED_OUTSIDE, ...BUILT_IN, ...namesIn(code.replace(DEFINITION, ""))]);
+  const used = new Set([...NAMED_OUTSIDE, ...ON_ANY_OBJECT, ...namesIn(code.replace(DEFINITION, ""))]);
   let waiting = [...code.matchAll(DEFINITION)].map(([text, ...groups]) => ({ text, path: pathOf(groups) }));
   for (;;) {
     const reached = waiting.filter(({ path }) => path.every((name) => used.has(name)));
@@ -99,8 +105,10 @@ function pathOf([assigned, declared, aliased]: readonly unknown[]): readonly str
   return String(assigned ?? declared ?? aliased).split(".");
 }
 
+/** `Math.pow` is none that a whole number is asked for. */
 function namesIn(code: string): readonly string[] {
-  return code.match(/\w+/g) ?? [];
+  const names = code.match(/(?<!\w|\bMath\.)\w+/g) ?? [];
+  return names.filter((name) => name !== RANDOM);
 }
 
 /** The clipper's own long names fill a quarter of it. It never reaches a property by a name in a text. */
