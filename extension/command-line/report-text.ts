@@ -15,6 +15,7 @@ export function reportText(report: Report, analysis: Analysis, path: string, ter
   const blocks = [
     heading(report, terminal),
     ...report.sections.map(({ title, rows }) => section(title, rows, terminal)),
+    steeringText(report, terminal),
     ...budgetTables(report, terminal),
     biteTable(report, terminal),
     strikeTable(report, terminal),
@@ -36,6 +37,19 @@ function heading({ title, variant, subtitle }: Report, terminal: Terminal): stri
 function section(title: string, rows: readonly ReportRow[], terminal: Terminal): string {
   const lines = rows.map(({ label, value }) => `  ${label.padEnd(LABEL_WIDTH)}${join(value)}`);
   return [paint(title, "bold", terminal), ...lines].join("\n");
+}
+
+function steeringText({ steering }: Report, terminal: Terminal): string {
+  if (steering === null) return "";
+  const line = (ground: string, up: string, down: string) =>
+    `  ${ground.padStart(16)}${up.padStart(16)}${down.padStart(16)}`;
+  const head = paint(line(`driving ${steering.speedUnit}`, "edge up °/s", "edge down °/s"), "dim", terminal);
+  const rows = steering.rows.map(({ ground, up, down }) => line(ground, up, down));
+  return [
+    paint("Where a wheel lifts in a turn", "bold", terminal),
+    ...(rows.length === 0 ? [] : [head, ...rows]),
+    ...wrap(steering.words, "  "),
+  ].join("\n");
 }
 
 /** Long names are cut: a row stays one line. */

@@ -13,6 +13,13 @@ import { type CarriedBar, type RobotTerms, takenRobot } from "../fight/impact/sc
 import type { Located, RobotDesign } from "../language/design.ts";
 import type { FigureValue } from "./figure.ts";
 
+/** Of the chart: Infinity where turning shifts no load. */
+export type SteeringValue = {
+  readonly groundMPerS: number;
+  readonly edgeUpDegPerS: number;
+  readonly edgeDownDegPerS: number;
+};
+
 /** The robot's figures by their keys, in reading order. */
 export interface RobotFigures {
   readonly spotYawDegPerS: FigureValue;
@@ -24,8 +31,8 @@ export interface RobotFigures {
   readonly evenSpeedMPerS: FigureValue;
   readonly spinUpPitchNM: FigureValue;
   readonly leastSpinUpS: FigureValue;
-  readonly steering: FigureValue;
-  readonly steeringWords: FigureValue;
+  readonly steering: readonly SteeringValue[] | null;
+  readonly steeringWords: string | null;
 }
 
 const DEG_PER_RAD = 180 / Math.PI;
@@ -118,7 +125,7 @@ function pitchFigures(bar: CarriedBar, robot: RobotDesign, terms: RobotTerms | n
   };
 }
 
-function chartValues(steered: Steered, fastestMPerS: number): FigureValue {
+function chartValues(steered: Steered, fastestMPerS: number): readonly SteeringValue[] {
   return steeringChart(steered, fastestMPerS, CHART_SPEEDS).map((point) => ({
     groundMPerS: point.groundMPerS,
     edgeUpDegPerS: point.edgeUpRadPerS * DEG_PER_RAD,

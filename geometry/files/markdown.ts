@@ -17,6 +17,7 @@ export function toMarkdown(analysis: Analysis, system: UnitSystem): string {
         rows.map(({ label, value }) => [label, join(value)]),
       ),
     ),
+    ...steeringBlocks(report),
     ...budgetBlocks(report),
     ...biteBlocks(report),
     requirementBlock(report),
@@ -24,6 +25,14 @@ export function toMarkdown(analysis: Analysis, system: UnitSystem): string {
     `## Cautions\n\n${CAUTIONS.map((caution) => `- ${caution}`).join("\n")}`,
   ];
   return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
+}
+
+function steeringBlocks({ steering }: Report): string[] {
+  if (steering === null) return [];
+  const rows = steering.rows.map(({ ground, up, down }) => [ground, up, down]);
+  const head = [`Ground speed (${steering.speedUnit})`, "Edge up (°/s)", "Edge down (°/s)"];
+  const table = rows.length === 0 ? "" : markdownTable("Where a wheel lifts in a turn", head, rows);
+  return [table, escapeText(steering.words)];
 }
 
 function budgetBlocks({ budget }: Report): string[] {

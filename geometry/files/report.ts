@@ -21,6 +21,7 @@ import {
 } from "../figures/present.ts";
 import type { BudgetDesign, Design } from "../language/design.ts";
 import { statedLimits } from "../language/stated-limits.ts";
+import { type SteeringTable, steeringTable } from "./steering-table.ts";
 import { strikePlace } from "./strike-place.ts";
 
 export interface ReportRow {
@@ -109,6 +110,8 @@ export interface ReportSummary {
 export interface Report extends ReportSummary {
   /** Null for a file without a budget. */
   readonly budget: { readonly rows: readonly BudgetRow[]; readonly leftOff: readonly LeftOffRow[] } | null;
+  /** Null for a file without a robot of which enough is said. */
+  readonly steering: SteeringTable | null;
   readonly bite: {
     readonly speedUnit: string;
     readonly depthUnit: string;
@@ -140,6 +143,7 @@ export function reportOf(analysis: Analysis, system: UnitSystem): Report {
   return {
     ...summaryOf(analysis, system),
     budget: budgetTable(analysis, system),
+    steering: steeringTable(analysis, system),
     bite: biteTable(analysis, system),
   };
 }

@@ -2,7 +2,10 @@
 import { describe, expect, it } from "vitest";
 import { analyse } from "../../geometry/analysis/analyse.ts";
 import { readSource } from "../../geometry/analysis/source.ts";
+import { CAUTIONS } from "../../geometry/files/cautions.ts";
 import { analysisJson } from "../../geometry/files/json.ts";
+import { toMarkdown } from "../../geometry/files/markdown.ts";
+import { steeringTable } from "../../geometry/files/steering-table.ts";
 import { expectClose } from "../support/close-to.ts";
 
 /** A balanced plate of 240 × 50 × 10 mm without a bore to speak of, at 6000 rpm. */
@@ -148,6 +151,38 @@ describe("a blow", () => {
     for (const key of ["percussionRadiusMm", "impulseNS", "axleImpulseNS"])
       expectClose(number(own[key]), number(other[key]), 1e-2);
     expect(figuresOf(text).opponent["percussionRadiusMm"]).toBeNull();
+  });
+});
+
+describe("where people read it", () => {
+  const analysis = analyse(readSource(`${BAR}robot { ${ROBOT} }\nopponent { mass 13.6 kg restitution 0.3 }`));
+
+  it("has the chart as a table and the words, and the cautions with every figure of a blow", () => {
+    const page = toMarkdown(analysis, "mm");
+    const degPerS = analysis.assessment.fight.robot?.steering?.[8]?.edgeDownDegPerS ?? Number.NaN;
+    expect(page).toContain("Where a wheel lifts in a turn");
+    expect(page.replaceAll(/ +/g, " ")).toMatch(
+      new RegExp(`\\| 4 \\| [\\d.]+ \\| ${degPerS.toPrecision(4)} \\|`),
+    );
+    expect(page).toContain("leans it into the turn");
+    expect(page).toContain("Impulse of the blow");
+    for (const caution of CAUTIONS) expect(page).toContain(caution);
+    expect(analysisJson(analysis).cautions).toEqual(CAUTIONS);
+  });
+
+  it("has miles an hour in inches, and no table without a ground speed", () => {
+    expect(steeringTable(analysis, "in")).toMatchObject({ speedUnit: "mph", rows: { length: 9 } });
+    const still = analyse(readSource(`${BAR}robot { mass 9 kg track 300 mm centre_height 70 mm edge down }`));
+    expect(steeringTable(still, "mm")).toMatchObject({ rows: [], words: expect.stringContaining("add up") });
+    expect(steeringTable(analyse(readSource(BAR)), "mm")).toBeNull();
+    expect(toMarkdown(analyse(readSource(BAR)), "mm")).not.toContain("wheel lifts");
+  });
+
+  it("tells that no wheel lifts where bar and cornering cancel", () => {
+    const even = (INERTIA * SPIN) / (13.6 * 0.07);
+    const text = ROBOT.replace("ground_speed 4 m/s", `ground_speed ${even} m/s`);
+    const last = steeringTable(analyse(readSource(`${BAR}robot { ${text} }`)), "mm")?.rows[8];
+    expect(last?.up === "none lifts" || Number(last?.up) > 1e9).toBe(true);
   });
 });
 
