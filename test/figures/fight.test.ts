@@ -1,4 +1,5 @@
 /** Steering and blows as a file tells of them, against the formulas worked out here and what the models keep. */
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { analyse } from "../../geometry/analysis/analyse.ts";
 import { readSource } from "../../geometry/analysis/source.ts";
@@ -154,6 +155,48 @@ describe("a blow", () => {
   });
 });
 
+describe("any robot and opponent that the language lets through", () => {
+  const size = (most: number, least = -12) =>
+    fc.double({ min: least, max: Math.log10(most), noNaN: true }).map((x) => 10 ** x);
+  const lengths = ["track", "centre_height", "axle_ahead", "length", "height", "rear_wheels", "front_wheels"];
+  const word = (name: string, unit: string, most: number, least = -12) =>
+    size(most, least).map((x) => `${name} ${x.toFixed(15)} ${unit}`);
+  const settings = fc.tuple(
+    fc
+      .oneof(size(1e5), fc.constantFrom(MASS * (1 + 1e-15), MASS * (1 + 1e-9)))
+      .map((x) => `mass ${x.toFixed(18)} kg`),
+    ...lengths.map((name) => word(name, "mm", 1e4, 0)),
+    fc.double({ min: 122.6, max: 1e4, noNaN: true }).map((x) => `axle_height ${x} mm`),
+    fc.constantFrom("edge up", "edge down"),
+    fc.constantFrom("", "pitch_inertia 0.000001 kg*m^2", "pitch_inertia 1000000 kg*m^2"),
+  );
+  const struck = fc.tuple(
+    word("mass", "kg", 1e5),
+    fc.constantFrom("restitution 0", "restitution 1", "restitution 0.3"),
+    fc.constantFrom("", "stands braced"),
+    fc.double({ min: 0, max: 100, noNaN: true }).map((x) => `closing ${x} m/s`),
+    word("contact_time", "ms", 1000),
+  );
+
+  it("has finite figures or none, throws nothing, and mostly has figures", () => {
+    let [tried, told] = [0, 0];
+    fc.assert(
+      fc.property(settings, struck, fc.integer({ min: 2, max: 9 }), (robot, opponent, said) => {
+        // The optional lengths are left out now and then.
+        const text = robot.filter((_, i) => i < said || i > 7).join(" ");
+        const { opponent: figures } = figuresOf(`robot { ${text} }\nopponent { ${opponent.join(" ")} }`);
+        tried += 1;
+        if (figures["impulseNS"] !== null) told += 1;
+        for (const value of Object.values(figures))
+          if (typeof value === "number") expect(Number.isFinite(value)).toBe(true);
+      }),
+      { numRuns: 300 },
+    );
+    // A mass below the bar's is as likely as one above it.
+    expect(told / tried).toBeGreaterThan(0.15);
+  });
+});
+
 describe("where people read it", () => {
   const analysis = analyse(readSource(`${BAR}robot { ${ROBOT} }\nopponent { mass 13.6 kg restitution 0.3 }`));
 
@@ -232,7 +275,7 @@ describe("what is judged of robot and opponent", () => {
     const told = problems(text).filter((problem) => problem.startsWith("error"));
     expect(told).toEqual([
       "error wrong-unit: The mass of the robot is a mass such as 1.6 kg, but '13.6 mm' is a length.",
-      "error out-of-range: The track has to be more than 0 mm; this is 0 mm.",
+      "error out-of-range: The track has to be at least 1 mm; this is 0 mm.",
       "error out-of-range: The count of bolts has to be a whole number from 1 to 100; this is 0.",
       "error out-of-range: The restitution has to be at most 1; this is 1.2. They would part with more energy than they met with.",
       "error out-of-range: The contact time has to be more than 0 ms; this is 0 s. A blow that takes no time has no finite force.",

@@ -23,8 +23,11 @@ export interface Condition {
   readonly afterMPerS: number;
 }
 
-/** The impulses that keep all conditions, in their order. */
-export function impulsesOf(bodies: readonly Body[], conditions: readonly Condition[]): readonly number[] {
+/** The impulses that keep all conditions, in their order; null for conditions that depend on one another. */
+export function impulsesOf(
+  bodies: readonly Body[],
+  conditions: readonly Condition[],
+): readonly number[] | null {
   const matrix = conditions.map((a) => conditions.map((b) => coupling(bodies, a, b)));
   const wanted = conditions.map((c) => c.afterMPerS - speedOf(bodies, c));
   return solveLinear(matrix, wanted);

@@ -16,22 +16,23 @@ export interface Kept {
 }
 
 /** As a share of the largest impulse, and of the change of speed that is asked for: what rounding makes of a wheel that rests. */
-const ROUNDING = 1e-12;
+const ROUNDING = 1e-11;
 
 /**
- * The blow with the floor's answer.
- * @throws RangeError if no set of pressed wheels will do: a bug, or wheels at one and the same place
+ * The blow with the floor's answer; null where numbers are too coarse to tell which wheels are pressed, as with wheels at one
+ * place or a robot of next to no mass.
  */
 export function withFloor(
   bodies: readonly Body[],
   held: readonly Condition[],
   floor: readonly Condition[],
-): Kept {
+): Kept | null {
   const asked = Math.max(...held.map((c) => Math.abs(c.afterMPerS - speedOf(bodies, c))));
   for (let pressed = 0; pressed < 2 ** floor.length; pressed++) {
     const isPressed = (i: number) => (pressed & (1 << i)) !== 0;
     const acting = [...held, ...floor.filter((_, i) => isPressed(i))];
     const impulses = impulsesOf(bodies, acting);
+    if (impulses === null) continue;
     const after = afterImpulses(bodies, acting, impulses);
     const answers = spread(impulses.slice(held.length), floor.length, isPressed);
     const largest = Math.max(...impulses.map(Math.abs));
@@ -39,7 +40,7 @@ export function withFloor(
     const sunk = floor.some((condition) => speedOf(after, condition) < -ROUNDING * asked);
     if (!pulled && !sunk) return { after, impulses: impulses.slice(0, held.length), floor: answers };
   }
-  throw new RangeError("no answer of the floor");
+  return null;
 }
 
 /** Impulses of the pressed wheels in their places among all. */

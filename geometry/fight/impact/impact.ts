@@ -92,7 +92,10 @@ const BAR = 0;
 const ROBOT = 1;
 const OPPONENT = 2;
 
-/** What a blow does to all three; `null` where the tooth moves away from its opponent, so that there is no blow. */
+/**
+ * What a blow does to all three; `null` where the tooth moves away from its opponent, so that there is no blow, and where
+ * bodies are too unlike in size for numbers to tell.
+ */
 export function impactOf(blow: Blow): Impact | null {
   const { bar, robot, opponent, strike } = blow;
   const robotBefore = robotBodyOf(robot);
@@ -103,6 +106,7 @@ export function impactOf(blow: Blow): Impact | null {
   if (approachMPerS <= 0) return null;
   const contact = contactOf(strike, opponent.restitution * approachMPerS);
   const kept = withFloor(bodies, [...AXLE, contact], robot.standsAtM.map(standing));
+  if (kept === null) return null;
   const [axleX = 0, axleY = 0, impulseNS = 0] = kept.impulses;
   const [barAfter = barBefore, robotAfter = robotBefore, opponentAfter = opponentBefore] = kept.after;
   const rear = robot.standsAtM[0];

@@ -59,9 +59,12 @@ export interface TakenRobot {
 /** Why there can be no such robot or blow. */
 export type SceneFault = "lighter-than-bar" | "bar-in-floor" | "out-of-reach";
 
+/** Of the bar's mass: no robot of less has carried a bar, and its recoil would be beyond all numbers. */
+const LEAST_REST = 0.01;
+
 /** What of a robot and its bar cannot be; `null` where all can. */
 export function robotFault(bar: CarriedBar, robot: RobotTerms): SceneFault | null {
-  if (robot.massKg <= bar.massKg) return "lighter-than-bar";
+  if (robot.massKg - bar.massKg < LEAST_REST * bar.massKg) return "lighter-than-bar";
   if (robot.axleHeightM <= bar.tipRadiusM) return "bar-in-floor";
   return null;
 }

@@ -4,7 +4,7 @@ import { choiceRow, quantityRow } from "./fields.ts";
 
 /** Ten metres: beyond any robot, and it keeps every sum finite. */
 const MOST_MM = 10_000;
-const SIZES: FieldRange = { least: 0, above: true, most: MOST_MM };
+const SIZES: FieldRange = { least: 1, most: MOST_MM };
 
 type Length = Omit<QuantityField, "takes" | "name" | "lead">;
 
@@ -74,7 +74,7 @@ export const ROBOT: BlockTable = {
       what: "The moment of inertia in pitch",
       example: "0.2 kg*m^2",
       about: "Without the bar, about an axis across the robot through its centre of mass.",
-      range: { least: 0, above: true, most: 1e6 },
+      range: { least: 1e-6, most: 1e6 },
     }),
     quantityRow(
       "rear_wheels",
