@@ -1,4 +1,5 @@
 import type { Analysis } from "../analysis/analyse.ts";
+import { isObstacle } from "../analysis/judgements.ts";
 import type { UnitSystem } from "../figures/present.ts";
 import type { Outline } from "../outline/segment.ts";
 import { toBiteCsv } from "./bite-csv.ts";
@@ -66,10 +67,8 @@ function dxfFile(outline: Outline, name: string, size: string, options: ExportOp
   return { ok: true, content, summary: `${size}, checked: closed, area as drawn` };
 }
 
-const JUDGEMENTS = new Set(["require-failed", "mass-over-class", "imbalance-over-grade"]);
-
 function whyNotCut({ problems, source }: Analysis): string | null {
-  const error = problems.find(({ severity, code }) => severity === "error" && !JUDGEMENTS.has(code));
+  const error = problems.find(isObstacle);
   return error ? `line ${source.lines.position(error.range.start).line}: ${error.message}` : null;
 }
 

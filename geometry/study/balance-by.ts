@@ -2,6 +2,8 @@
  * Balance a bar by moving one or two of its lets: values of theirs, within their bounds, that bring the centroid to the
  * spin axis, as edits of the text. A file is only ever changed into one that the checker likes as well as it did.
  */
+
+import { isObstacle } from "../analysis/judgements.ts";
 import type { Source } from "../analysis/source.ts";
 import { type Attempt, attemptAt, unchanged, valuesAt } from "./attempt.ts";
 import { type BalanceBy, type BalanceRequest, stateOf, type Task, type WhyNot } from "./balancing.ts";
@@ -9,7 +11,6 @@ import { centroidAt } from "./centroid-at.ts";
 import { type MovableLet, movableLet } from "./movable-let.ts";
 import { neededBalance } from "./needed-balance.ts";
 import { analyseAll } from "./new-problems.ts";
-import { isObstacle } from "./obstacle.ts";
 import { type Found, gridOf, type Measure, solveZero, type Unknowns } from "./solve-zero.ts";
 import { failureOf } from "./why-not.ts";
 

@@ -65,6 +65,16 @@ event { tip_speed <= 175 m/s spin_down <= 60 s measured_spin_down 42 s }
     expect(called.printed).not.toMatch(/budget|event\)|Weight,/);
   });
 
+  it("leaves the cut file and the balance to the builder where the robot is too heavy", async () => {
+    const called = world(FIGHT.replace("limit 6 kg", "limit 3 kg"));
+    expect(await called.run("report", "a.bar")).toBe(1);
+    expect(called.printed).toContain("error budget-over-limit");
+    expect(await called.run("export", "a.bar", "--to", "out.dxf")).toBe(1);
+    expect(called.files.get("out.dxf")).toContain("LWPOLYLINE");
+    await called.run("balance", "a.bar", "--by", "tail,lower");
+    expect(called.printed).toContain("a.bar: balanced already");
+  });
+
   it("has both in the page to print", async () => {
     const called = world(FIGHT);
     expect(await called.run("export", "a.bar", "--to", "out.md")).toBe(0);

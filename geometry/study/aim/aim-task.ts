@@ -1,12 +1,12 @@
 /** An aim looked up: what the search moves, measures and keeps. */
 import type { Analysis } from "../../analysis/analyse.ts";
 import { requirementLabel, whyUnknown } from "../../analysis/judge.ts";
+import { isJudgement, isObstacle } from "../../analysis/judgements.ts";
 import type { Source } from "../../analysis/source.ts";
 import { FIGURES } from "../../figures/catalogue.ts";
 import type { AimDesign } from "../../language/design.ts";
 import type { MovableLet } from "../movable-let.ts";
 import { newProblems } from "../new-problems.ts";
-import { isJudgement, isObstacle } from "../obstacle.ts";
 import { type Variation, variationOf } from "../variation.ts";
 import { withAim } from "./aim-source.ts";
 import type { AimRequest, GoalStanding, LimitStanding, WhyNoAim } from "./aiming.ts";

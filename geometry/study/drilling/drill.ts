@@ -4,12 +4,12 @@
  * its depth. Source: equilibrium of static moments, Σm·r = U.
  */
 import type { Analysis } from "../../analysis/analyse.ts";
+import { isObstacle } from "../../analysis/judgements.ts";
 import { gradeName } from "../../figures/balance.ts";
 import { number } from "../../figures/present.ts";
 import type { Point } from "../../language/design.ts";
 import { norm, times } from "../../outline/vector.ts";
 import { neededBalance } from "../needed-balance.ts";
-import { isObstacle } from "../obstacle.ts";
 import type { DrillSize } from "./drill-sizes.ts";
 import { INCH_DRILLS, METRIC_DRILLS } from "./drill-sizes.ts";
 import { blindOptions, type HoleOption, type Plate, throughOptions } from "./hole-options.ts";

@@ -8,10 +8,10 @@
  * - The bore is the axis: where it is off, so is all else. How it sits on its shaft is not in here.
  */
 import type { Analysis } from "../../analysis/analyse.ts";
+import { isObstacle } from "../../analysis/judgements.ts";
 import { BALANCE_GRADES, gradeName } from "../../figures/balance.ts";
 import { norm } from "../../outline/vector.ts";
 import { neededBalance } from "../needed-balance.ts";
-import { isObstacle } from "../obstacle.ts";
 import { causesOf, type Moments, momentsOf, type ThicknessSpread } from "./covariance.ts";
 import { type CutTolerance, cutClass1 } from "./cut-tolerance.ts";
 import type { Spread } from "./deviation.ts";

@@ -6,6 +6,7 @@
 import type { Analysis } from "../../analysis/analyse.ts";
 import { assess } from "../../analysis/assess.ts";
 import { requirementLabel, standingOf } from "../../analysis/judge.ts";
+import { isObstacle } from "../../analysis/judgements.ts";
 import type { Assessment } from "../../figures/assessment.ts";
 import type { Point } from "../../language/design.ts";
 import { statedLimits } from "../../language/stated-limits.ts";
@@ -13,7 +14,6 @@ import { checkOutline } from "../../outline/check.ts";
 import type { Outline } from "../../outline/segment.ts";
 import { angleOf, wrapped } from "../../outline/vector.ts";
 import { neededBalance } from "../needed-balance.ts";
-import { isObstacle } from "../obstacle.ts";
 import { groundFaces } from "./ground-faces.ts";
 import { tipsOf } from "./tips.ts";
 import { wornTips } from "./worn-tips.ts";
