@@ -49,7 +49,7 @@ balance by tail
 aim most bite at 3 m/s and least mass keeping (balance <= G16,
   mass <= 1 kg) by tail
 robot { mass 13.6 kg track 300 mm centre_height 70 mm axle_ahead 160 mm axle_height tail + 60 mm edge up
-  centre_height_inverted 85 mm length 400 mm height 120 mm pitch_inertia 0.2 kg*m^2   # by its drawing
+  centre_height_inverted 85 mm length 400 mm height 120 mm   # by its drawing
   rear_wheels 130 mm front_wheels 90 mm ground_speed 4 m/s spin_up 4 s bolts 6 }
 opponent { mass 13.6 kg restitution 0.3 stands braced closing 3 m/s struck_at 60 mm contact_time 0.5 ms }
 budget { limit 6 kg part "frame" 2.1 kg   # all of it
