@@ -14,10 +14,16 @@ import {
 import { distance } from "../../geometry/outline/vector.ts";
 import { neededBalance } from "../../geometry/study/needed-balance.ts";
 import { describe } from "./describe.ts";
-import type { Drawing, DrawnLoop, PlanePoint, View } from "./protocol.ts";
+import type { AheadDrawing, Drawing, DrawnLoop, PlanePoint, View } from "./protocol.ts";
 
 /** The drawing of an analysis; `null` where there is no outline, or one that no drawing can hold. */
 export function drawingOf(analysis: Analysis): Drawing | null {
+  const ahead = aheadDrawingOf(analysis);
+  return ahead && { ...ahead, handles: handles(analysis) };
+}
+
+/** The same without its points. */
+export function aheadDrawingOf(analysis: Analysis): AheadDrawing | null {
   const { outline, design, assessment } = analysis;
   if (!outline) return null;
   const bounds = boundsOfOutline(outline);
@@ -33,7 +39,6 @@ export function drawingOf(analysis: Analysis): Drawing | null {
     finelyBalanced: isFinelyBalanced(analysis),
     tips: tipsOf(outline),
     direction: design.spin?.direction ?? null,
-    handles: handles(analysis),
   };
 }
 

@@ -22,6 +22,7 @@ import {
   shape,
 } from "../webview/checks.ts";
 import type {
+  AheadDrawing,
   BitePoint,
   Drawing,
   DrawnLoop,
@@ -108,7 +109,7 @@ const isHandle = shape<Handle>({
 const isBounds: Check<Drawing["boundsMm"]> = (value): value is Drawing["boundsMm"] =>
   arrayOf(isNumber)(value) && value.length === 4;
 
-const isDrawing = shape<Drawing>({
+const AHEAD_FIELDS = {
   loops: arrayOf(isLoop),
   boundsMm: isBounds,
   maxRadiusMm: isNumber,
@@ -119,8 +120,8 @@ const isDrawing = shape<Drawing>({
   imbalanceShare: orNull(isNumber),
   tips: arrayOf(isPoint),
   direction: orNull(oneOf("ccw", "cw")),
-  handles: arrayOf(isHandle),
-});
+} as const;
+const isDrawing = shape<Drawing>({ ...AHEAD_FIELDS, handles: arrayOf(isHandle) });
 
 const isReport = shape<ReportSummary>({
   title: isString,
@@ -203,7 +204,7 @@ const HOST_MESSAGES: { readonly [Type in HostMessage["type"]]: Check<Of<HostMess
     version: isCount,
     documentUri: isString,
     variant: orNull(isString),
-    drawing: isDrawing,
+    drawing: shape<AheadDrawing>(AHEAD_FIELDS),
   }),
   highlight: shape<Of<HostMessage, "highlight">>({ type: oneOf("highlight"), source: orNull(isRange) }),
   failed: shape<Of<HostMessage, "failed">>({ type: oneOf("failed"), request: isCount, message: isString }),

@@ -2,9 +2,9 @@ import type { Analysis } from "../../geometry/analysis/analyse.ts";
 import { isBroken } from "../../geometry/analysis/broken.ts";
 import { CAUTIONS } from "../../geometry/files/cautions.ts";
 import type { Outline } from "../../geometry/outline/segment.ts";
-import { descriptionOf, drawingOf, drawnLoops, reportsOf } from "./drawing.ts";
+import { aheadDrawingOf, descriptionOf, drawingOf, drawnLoops, reportsOf } from "./drawing.ts";
 import { placeOf } from "./place-problem.ts";
-import type { BitePoint, Drawing, Ghost, ShownBite, ShownProblem, View } from "./protocol.ts";
+import type { AheadDrawing, BitePoint, Drawing, Ghost, ShownBite, ShownProblem, View } from "./protocol.ts";
 
 /** The parts of a view that stay on while a text is broken: they belong together and are never mixed. */
 export type LastGood = Pick<View, "variant" | "drawing" | "description" | "ghosts" | "reports" | "bite">;
@@ -18,8 +18,6 @@ export interface ViewInput {
   readonly fileName: string;
   /** What the call before gave as `lastGood`; `null` at first. */
   readonly lastGood: LastGood | null;
-  /** What `drawingAhead` gave, where it was asked. */
-  readonly drawing?: Drawing | null;
 }
 
 export interface ViewOutput {
@@ -29,8 +27,8 @@ export interface ViewOutput {
 }
 
 /** The drawing of a text that is whole, for the page to show before the rest of its view is worked out. */
-export function drawingAhead(chosen: Analysis): Drawing | null {
-  return isBroken(chosen) ? null : drawingOf(chosen);
+export function drawingAhead(chosen: Analysis): AheadDrawing | null {
+  return isBroken(chosen) ? null : aheadDrawingOf(chosen);
 }
 
 /**
@@ -39,7 +37,7 @@ export function drawingAhead(chosen: Analysis): Drawing | null {
  */
 export function viewOf(input: ViewInput): ViewOutput {
   const { chosen, version, documentUri, fileName } = input;
-  const now = shownOf(chosen, input.others, input.drawing ?? drawingOf(chosen));
+  const now = shownOf(chosen, input.others, drawingOf(chosen));
   const broken = isBroken(chosen) || now.drawing === null;
   const kept = input.lastGood?.variant === chosen.variant ? input.lastGood : null;
   const stale = broken && kept !== null;

@@ -63,6 +63,9 @@ export interface Drawing {
   readonly handles: readonly Handle[];
 }
 
+/** A drawing without its points: they are for dragging, which needs the whole view of a text. */
+export type AheadDrawing = Omit<Drawing, "handles">;
+
 /** Another variant, drawn behind. */
 export interface Ghost {
   readonly variant: string | null;
@@ -161,7 +164,7 @@ export type ToggleName = "dimensions" | "variants" | "points" | "strikes" | "exp
 export type HostMessage =
   | { readonly type: "view"; readonly view: View; readonly units: UnitSystem }
   /** The drawing of a view that is on its way: figures and bite take longer to work out, and the eye is on the drawing. */
-  | ({ readonly type: "drawing"; readonly drawing: Drawing } & Pick<
+  | ({ readonly type: "drawing"; readonly drawing: AheadDrawing } & Pick<
       View,
       "version" | "documentUri" | "variant"
     >)

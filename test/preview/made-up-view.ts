@@ -1,6 +1,7 @@
 /** A made-up view for looking at the page and for its tests: every part of the protocol is filled. */
 
 import type {
+  AheadDrawing,
   BitePoint,
   Drawing,
   DrawnLoop,
@@ -230,8 +231,9 @@ export function madeUpView(parts: Partial<View> = {}): View {
   };
 }
 
-/** The drawing of a view that has one. */
-export function drawingOfView({ drawing }: View): Drawing {
+/** The drawing of a view that has one, and the same without its points. */
+export function drawingOfView({ drawing }: View): { readonly whole: Drawing; readonly ahead: AheadDrawing } {
   if (!drawing) throw new Error("the view has no drawing");
-  return drawing;
+  const { handles: _, ...ahead } = drawing;
+  return { whole: drawing, ahead };
 }

@@ -25,7 +25,7 @@ const HOST: readonly HostMessage[] = [
     version: 3,
     documentUri: "file:///a.bar",
     variant: "long tail",
-    drawing: drawingOfView(madeUpView()),
+    drawing: drawingOfView(madeUpView()).ahead,
   },
   { type: "highlight", source },
   { type: "highlight", source: null },

@@ -5,6 +5,7 @@ import { firstState } from "../../extension/preview/page/page-state.ts";
 import { shownStrikes } from "../../extension/preview/page/strikes/shown-strikes.ts";
 import type { View } from "../../extension/preview/protocol.ts";
 import { CAUTIONS } from "../../geometry/files/cautions.ts";
+import { drawingOfView } from "./made-up-view.ts";
 import { sampleNames, sampleText, showText } from "./sample-view.ts";
 import { ONE_TOOTH, TWO_TOOTH } from "./texts.ts";
 
@@ -283,7 +284,7 @@ describe("the drawing in words", () => {
 describe("the drawing that is sent ahead", () => {
   it("is that of the view", () => {
     const { chosen, output } = showText(ONE_TOOTH);
-    expect(drawingAhead(chosen)).toEqual(output.view.drawing);
+    expect(drawingAhead(chosen)).toEqual(drawingOfView(output.view).ahead);
   });
 
   it("is none for a broken text: the last good drawing stays, marked as stale", () => {

@@ -242,8 +242,14 @@ describe("an update", () => {
     });
     const before = await shown();
     const { documentUri, variant } = madeUpView();
-    const moved = { ...drawingOfView(madeUpView()), loops: bar(104) };
-    const ahead = { type: "drawing", documentUri, variant, drawing: moved } as const;
+    const { whole, ahead: drawing } = drawingOfView(madeUpView());
+    const moved = { ...whole, loops: bar(104) };
+    const ahead = {
+      type: "drawing",
+      documentUri,
+      variant,
+      drawing: { ...drawing, loops: bar(104) },
+    } as const;
 
     await preview.send({ ...ahead, version: 1 });
     await preview.send({ ...ahead, version: 2, variant: "long tail" });

@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import type { Analysis } from "../../../geometry/analysis/analyse.ts";
 import { isPageMessage } from "../../preview/messages.ts";
 import { drawingAhead, type LastGood, viewOf } from "../../preview/model.ts";
-import type { Drawing, HostMessage, PageMessage } from "../../preview/protocol.ts";
+import type { HostMessage, PageMessage } from "../../preview/protocol.ts";
 import { breathe, realClock } from "../documents/latest-runs.ts";
 import type { DocumentLink } from "../panels/document-link.ts";
 import type { DocumentPanel } from "../panels/document-panels.ts";
@@ -25,12 +25,6 @@ export interface PanelHost {
 export interface PreviewPanel extends DocumentPanel {
   /** Marks the place of the cursor. */
   highlight(): void;
-}
-
-/** A drawing that was sent before its view, and what it is of. */
-interface AheadDrawing {
-  readonly chosen: Analysis;
-  readonly drawing: Drawing;
 }
 
 /** Takes over a fresh or restored webview panel. */
@@ -56,20 +50,19 @@ export function createPreviewPanel(
     if (!isShown()) return;
     const document = link.current() ?? (await link.open());
     if (isDisposed) return;
-    const drawing = sendDrawing(document);
-    if (drawing) await breathe(realClock);
-    if (isShown() && isCurrent()) sendView(link.current() ?? document, drawing);
+    if (sendDrawing(document)) await breathe(realClock);
+    if (isShown() && isCurrent()) sendView(link.current() ?? document);
   };
-  /** The drawing alone; none for a text that is broken. */
-  const sendDrawing = (document: vscode.TextDocument): AheadDrawing | null => {
+  /** The drawing alone; false for a text that is broken. */
+  const sendDrawing = (document: vscode.TextDocument): boolean => {
     const chosen = session.analysis(document);
     const drawing = drawingAhead(chosen);
-    if (!drawing) return null;
+    if (!drawing) return false;
     const version = link.version(document);
     post({ type: "drawing", documentUri: link.uri(), version, variant: chosen.variant, drawing });
-    return { chosen, drawing };
+    return true;
   };
-  const sendView = (document: vscode.TextDocument, ahead: AheadDrawing | null) => {
+  const sendView = (document: vscode.TextDocument) => {
     const shown = shownVariants(document, session);
     const { view, lastGood: kept } = viewOf({
       ...shown,
@@ -77,7 +70,6 @@ export function createPreviewPanel(
       documentUri: link.uri(),
       fileName: link.fileName(),
       lastGood,
-      drawing: ahead?.chosen === shown.chosen ? ahead.drawing : null,
     });
     lastGood = kept;
     post({ type: "view", view, units: session.preferences(document).units });

@@ -15,8 +15,8 @@ export interface PendingMove {
 /** Everything the page shows, as one value: parts compare with what they drew last. */
 export interface PageState {
   readonly view: View | null;
-  /** Whether the drawing is newer than the rest of the view, which is on its way. */
-  readonly isAhead: boolean;
+  /** The version of a drawing that is newer than the rest of the view, which is on its way; else null. */
+  readonly aheadVersion: number | null;
   readonly units: UnitSystem;
   readonly hostUnits: UnitSystem | null;
   readonly highlight: TextRange | null;
@@ -61,7 +61,7 @@ const FIRST_OPEN: readonly string[] = ["problems", "mass"];
 export function firstState(saved: SavedState | null): PageState {
   return {
     view: null,
-    isAhead: false,
+    aheadVersion: null,
     units: saved?.units ?? saved?.hostUnits ?? "mm",
     hostUnits: saved?.hostUnits ?? null,
     highlight: null,
@@ -102,7 +102,7 @@ export function withView(state: PageState, view: View, hostUnits: UnitSystem): P
   return {
     ...state,
     view,
-    isAhead: false,
+    aheadVersion: null,
     hostUnits,
     units: hostUnits === state.hostUnits ? state.units : hostUnits,
     viewport: shown && !sameDocument ? null : state.viewport,
@@ -123,13 +123,15 @@ export function withDrawing(
   { version, documentUri, variant, drawing }: Extract<HostMessage, { type: "drawing" }>,
 ): PageState | null {
   const { view, pendingMove } = state;
-  const isOfView = view?.documentUri === documentUri && view.variant === variant && view.version < version;
+  const shownVersion = state.aheadVersion ?? view?.version ?? 0;
+  const isOfView = view?.documentUri === documentUri && view.variant === variant && shownVersion < version;
   if (!view || !isOfView) return null;
   const answered = pendingMove !== null && version > pendingMove.version;
   return {
     ...state,
-    view: { ...view, version, drawing, stale: false },
-    isAhead: true,
+    // The points stay those of the text before, and so does the version that a drag of one names.
+    view: { ...view, drawing: { ...drawing, handles: view.drawing?.handles ?? [] }, stale: false },
+    aheadVersion: version,
     pendingMove: answered ? null : pendingMove,
   };
 }

@@ -53,9 +53,12 @@ export function startPage(root: HTMLElement, link: HostLink, strings: PreviewStr
   function draw(): void {
     requested = 0;
     if (state.viewport === null) state = { ...state, viewport: firstViewport(state, parts.drawing.size()) };
+    // All else waits for its own figures: it would only show the old ones again.
+    if (state.aheadVersion !== null) {
+      parts.drawing.updateAhead(state);
+      return;
+    }
     for (const part of parts.first) part.update(state);
-    // Tables and charts wait for their own figures: they would only show the old ones again.
-    if (state.isAhead) return;
     // A new text is drawn at once, and told in tables and charts with the next frame: the eye is on the drawing.
     if (told !== null && told !== state.view) requestAnimationFrame(drawRest);
     else drawRest();

@@ -16,6 +16,8 @@ import type { Edge } from "./shape-layer.ts";
 export interface DrawingPart extends Part {
   /** Room for the picture, in px. */
   size(): Size;
+  /** Follows a drawing that came ahead of its view: its shape and what turns. */
+  updateAhead(state: PageState): void;
 }
 
 /** @param strikes the map of strikes and the key to it, kept up by parts of their own */
@@ -47,6 +49,7 @@ export function createDrawingPart(
       words.element,
     ),
     size: camera.size,
+    updateAhead: (state) => picture.updateAhead(state, camera.size()),
     update: (state) => {
       const size = camera.size();
       setAttributes(frame, { class: state.view?.stale ? "drawing-frame stale" : "drawing-frame" });

@@ -13,6 +13,8 @@ import { createSpinMarks } from "./spin-marks.ts";
 export interface Picture {
   readonly element: SVGSVGElement;
   update(state: PageState, size: Size): void;
+  /** Only what follows each key: the shape, and what turns. */
+  updateAhead(state: PageState, size: Size): void;
   /** The edge that an element of the picture stands for. */
   edgeOf(target: EventTarget | null): Edge | null;
 }
@@ -33,17 +35,22 @@ export function createPicture(
   const element = svg("svg", { class: "picture" });
   element.append(ground.grid, marks.under, plane, marks.over, dimensions.element);
   element.append(problems.element, handles.element, ground.scale);
+  const updateAhead: Picture["updateAhead"] = (state, size) => {
+    const viewport = state.viewport ?? UNPLACED;
+    setAttributes(element, { width: size.width, height: size.height });
+    setAttributes(plane, { transform: planeTransform(viewport, size) });
+    shape.update(state);
+    marks.update(state.view?.drawing ?? null, viewport, size, state.units, ringOf(state));
+  };
   return {
     element,
     edgeOf: shape.edgeOf,
+    updateAhead,
     update: (state, size) => {
       const drawing = state.view?.drawing ?? null;
       const viewport = state.viewport ?? UNPLACED;
-      setAttributes(element, { width: size.width, height: size.height });
-      setAttributes(plane, { transform: planeTransform(viewport, size) });
-      shape.update(state);
+      updateAhead(state, size);
       ground.update(viewport, size, state.units);
-      marks.update(drawing, viewport, size, state.units, ringOf(state));
       dimensions.update(state.toggles.dimensions ? drawing : null, viewport, size, state.units);
       problems.update(state, viewport, size);
       handles.update(state, viewport, size);
