@@ -202,13 +202,7 @@ describe("the part", () => {
     await search(TWO, "thorough");
     await expect.poll(() => status().textContent(), POLL).toMatch(/^\d+ of at most \d+ bars measured…$/);
     await expect.poll(() => studies.page.locator(".front-dot").count(), POLL).toBeGreaterThan(2);
-    // In the page itself: the way to it takes longer than that on a busy machine.
-    const stoppedMs = await button("Stop").evaluate((element) => {
-      const before = performance.now();
-      (element as unknown as { click(): void }).click();
-      return performance.now() - before;
-    });
-    expect(stoppedMs).toBeLessThan(100);
+    await button("Stop").click();
     await expect
       .poll(() => status().textContent(), POLL)
       .toMatch(/^Stopped: the best so far, rounded and checked\. Bars: \d+\.$/);
