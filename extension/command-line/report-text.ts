@@ -4,6 +4,7 @@ import { join, type Report, type ReportRow, type RequirementRow } from "../../ge
 import { cautionsText } from "./cautions-text.ts";
 import { paint } from "./paint.ts";
 import { oneLine, problemLine } from "./problem-line.ts";
+import { shareBar } from "./share-bar.ts";
 import type { Terminal } from "./world.ts";
 import { MOST_COLUMNS, wrap } from "./wrap.ts";
 
@@ -86,7 +87,10 @@ function biteTable({ bite }: Report, terminal: Terminal): string {
     "",
   );
   const lines = bite.rows.map(({ closing, deepest, mean, middle, square, ideal, depthShare }) =>
-    row([closing, deepest, mean, middle, square, ideal], paint(bar(depthShare), "cyan", terminal)),
+    row(
+      [closing, deepest, mean, middle, square, ideal],
+      paint(shareBar(depthShare, BAR_WIDTH), "cyan", terminal),
+    ),
   );
   return [title, ...wrap(`The bar meets ${bite.target}.`, "  "), paint(head, "dim", terminal), ...lines].join(
     "\n",
@@ -129,13 +133,6 @@ const COLUMN_WIDTHS = [12, 12, 8, 14, 8, 8] as const;
 function row(cells: readonly string[], tail: string): string {
   const padded = cells.map((cell, index) => cell.padStart(COLUMN_WIDTHS[index] ?? 8)).join("");
   return `${padded}  ${tail}`.trimEnd();
-}
-
-/** A bar of eighths of a character, so that close depths can be told apart. */
-function bar(share: number): string {
-  const eighths = Math.round(share * BAR_WIDTH * 8);
-  const rest = eighths % 8;
-  return "█".repeat(Math.floor(eighths / 8)) + (rest > 0 ? String.fromCodePoint(0x2590 - rest) : "");
 }
 
 function requirementTable(requirements: readonly RequirementRow[], terminal: Terminal): string {

@@ -7,6 +7,7 @@ import type { SweepRow } from "../../geometry/study/sweep/sweep.ts";
 import { cautionsText } from "./cautions-text.ts";
 import { paint } from "./paint.ts";
 import { oneLine } from "./problem-line.ts";
+import { shareBar } from "./share-bar.ts";
 import type { Terminal } from "./world.ts";
 import { MOST_COLUMNS, wrapped } from "./wrap.ts";
 
@@ -152,9 +153,7 @@ function sharesOf(values: readonly (number | null)[]): readonly (number | null)[
   );
 }
 
+/** The least has a sliver too: it is there. */
 function barOf(share: number | null): string {
-  if (share === null) return "";
-  const eighths = Math.max(1, Math.round(share * BAR * 8));
-  const rest = eighths % 8;
-  return "█".repeat(Math.floor(eighths / 8)) + (rest > 0 ? String.fromCodePoint(0x2590 - rest) : "");
+  return share === null ? "" : shareBar(Math.max(share, 1 / (8 * BAR)), BAR);
 }

@@ -128,6 +128,9 @@ describe("a request", () => {
     ["too much", { lets: ["half", "width"], counts: [1000] }, "1000000 bars"],
     ["a bite at no speed", { figures: ["bite"] }, "bite at 3 m/s"],
     ["a mass at a speed", { figures: ["mass at 3 m/s"] }, "does not depend"],
+    ["a comment in a range", { lets: ["half from 80 mm to 90 mm # or 95 mm"] }, "without a comment"],
+    ["a limit in a figure", { figures: ["mass <= 3 kg"] }, "does not belong here"],
+    ["a limit and a comment", { figures: ["mass <= 3 kg #"] }, "without a comment"],
     ["no figure", { figures: ["mess"] }, "did you mean mass"],
     ["what is no number", { figures: ["centroidMm"] }, "There is no figure"],
   ])("with %s is told what is wrong", (_, request, message) => {

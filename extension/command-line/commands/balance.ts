@@ -7,10 +7,10 @@ import {
   type Balancing,
   balanceBy,
 } from "../../../geometry/study/balance-by.ts";
-import { oneLine, problemLine } from "../problem-line.ts";
+import { oneLine } from "../problem-line.ts";
 import { CallError, EXIT, type World } from "../world.ts";
 import { type Command, oneFile, readArguments } from "./command.ts";
-import { exitOf, open } from "./open.ts";
+import { exitOf, open, tellErrors } from "./open.ts";
 
 export const balanceCommand: Command = {
   name: "balance",
@@ -70,9 +70,7 @@ function tell(result: BalanceBy, { source }: Analysis, path: string, written: bo
     if (edits.length > 0)
       lines.push(written ? `${path} written.` : "Nothing was written; --write changes the file.");
     world.out(`${lines.map(oneLine).join("\n")}\n`);
-    const { problems, source: changed } = result.analysis;
-    for (const problem of problems.filter(({ severity }) => severity === "error"))
-      world.err(`${problemLine(problem, changed.lines, path, { ...world.terminal, colour: false })}\n`);
+    tellErrors(result.analysis.problems, result.analysis.source, path, world);
     return;
   }
   world.err(`${oneLine(`${path}: not balanced: ${result.message}`)}\n`);

@@ -1,5 +1,7 @@
 import { type Analysis, analyse } from "../../../geometry/analysis/analyse.ts";
 import { readSource, type Source } from "../../../geometry/analysis/source.ts";
+import type { Problem } from "../../../geometry/language/problem.ts";
+import { problemLine } from "../problem-line.ts";
 import { CallError, EXIT, type Exit, type World } from "../world.ts";
 
 /** Read a file and work out one variant of it. */
@@ -19,4 +21,17 @@ export function checkVariant(source: Source, variant: string | undefined, path: 
 /** 1 where something is an error, which a failed `require` is. */
 export function exitOf(problems: readonly { readonly severity: string }[]): Exit {
   return problems.some(({ severity }) => severity === "error") ? EXIT.problems : EXIT.fine;
+}
+
+/** Tells each error of a file in a line of its own; says whether there were any. */
+export function tellErrors(
+  problems: readonly Problem[],
+  { lines }: Source,
+  path: string,
+  world: World,
+): boolean {
+  const errors = problems.filter(({ severity }) => severity === "error");
+  for (const problem of errors)
+    world.err(`${problemLine(problem, lines, path, { ...world.terminal, colour: false })}\n`);
+  return errors.length > 0;
 }

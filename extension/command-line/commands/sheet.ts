@@ -1,8 +1,7 @@
 import { testDaySheet } from "../../../geometry/files/sheet.ts";
-import { problemLine } from "../problem-line.ts";
 import { CallError } from "../world.ts";
 import { type Command, oneFile, oneOf, readArguments } from "./command.ts";
-import { exitOf, open } from "./open.ts";
+import { exitOf, open, tellErrors } from "./open.ts";
 
 export const sheetCommand: Command = {
   name: "sheet",
@@ -34,8 +33,7 @@ export const sheetCommand: Command = {
       world.out(`${values.to} written.\n`);
     }
     // A page that is taken to the test box must not hide that the file has errors.
-    for (const problem of problems.filter(({ severity }) => severity === "error"))
-      world.err(`${problemLine(problem, source.lines, path, { ...world.terminal, colour: false })}\n`);
+    tellErrors(problems, source, path, world);
     return exitOf(problems);
   },
 };

@@ -1,13 +1,11 @@
-import { readSource, type Source } from "../../../geometry/analysis/source.ts";
+import { readSource } from "../../../geometry/analysis/source.ts";
 import { sweepCsv, sweepJson } from "../../../geometry/files/sweep-files.ts";
-import type { Problem } from "../../../geometry/language/problem.ts";
 import { studyOf } from "../../../geometry/study/sweep/study.ts";
 import { sweep } from "../../../geometry/study/sweep/sweep.ts";
-import { problemLine } from "../problem-line.ts";
 import { sweepText } from "../sweep-text.ts";
-import { CallError, EXIT, type World } from "../world.ts";
+import { CallError, EXIT } from "../world.ts";
 import { type Command, oneFile, oneOf, readArguments } from "./command.ts";
-import { checkVariant } from "./open.ts";
+import { checkVariant, tellErrors } from "./open.ts";
 
 export const studyCommand: Command = {
   name: "study",
@@ -63,14 +61,6 @@ export const studyCommand: Command = {
     return EXIT.problems;
   },
 };
-
-/** Whether there were any. */
-function tellErrors(problems: readonly Problem[], { lines }: Source, path: string, world: World): boolean {
-  const errors = problems.filter(({ severity }) => severity === "error");
-  for (const problem of errors)
-    world.err(`${problemLine(problem, lines, path, { ...world.terminal, colour: false })}\n`);
-  return errors.length > 0;
-}
 
 function csvPath(path: string | undefined): string | null {
   if (path === undefined) return null;

@@ -59,7 +59,7 @@ export function studiedFigure(words: string): StudiedFigure | { readonly message
   const figure = FIGURES.find(({ requirable }) => requirable?.name === name.split(/\s/)[0]);
   if (!figure?.requirable) return { message: noSuchFigure(name) };
   const { design, mistake } = readLine(`require ${name} <= ${figure.requirable.example}`);
-  const [requirement] = design.requirements;
+  const requirement = design?.requirements[0];
   if (!requirement) return { message: mistake ?? noSuchFigure(name) };
   const { atMPerS } = requirement;
   return atMPerS === null

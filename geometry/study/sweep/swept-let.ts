@@ -30,7 +30,7 @@ export function sweptRange(of: MovableLet, { range }: SweptWords): SweptRange | 
   if (range === null) return { from: of.least, to: of.most };
   // Read as the language reads bounds, so that units and sums are as they are in a file.
   const { design, mistake } = readLine(`let ${of.name} = ${range.from} from ${range.from} to ${range.to}`);
-  const bounds = design.lets[0]?.bounds;
+  const bounds = design?.lets[0]?.bounds;
   if (!bounds) return { message: mistake ?? `'${range.from}' to '${range.to}' is no range.` };
   if (!sameDimension(bounds.from.dimension, of.scale.dimension))
     return { message: `'${of.name}' is ${of.text}: ${range.from} to ${range.to} is of another kind.` };

@@ -5,11 +5,12 @@ import { el, freshId, keepChildren, setHidden, setText } from "../../../../webvi
 import type { StudyDocument } from "../../../protocol.ts";
 import type { MovableResult } from "../../../worker/movable-job.ts";
 import type { VaryResult } from "../../../worker/vary-job.ts";
-import { createLineChart, seriesSample } from "../../chart/line-chart.ts";
+import { createLineChart } from "../../chart/line-chart.ts";
 import type { PartContext, StudiesState, StudyPart, StudyView } from "../../part.ts";
+import { updateLegend } from "../compare/outline-overlay.ts";
 import { type Asked, askedOf, wordsOf } from "./asked.ts";
 import { createVaryForm } from "./vary-form.ts";
-import { toldAt, type VaryPicture, varyPicture } from "./vary-picture.ts";
+import { toldAt, varyPicture } from "./vary-picture.ts";
 
 export const varyPart: StudyPart = {
   name: "vary",
@@ -172,25 +173,17 @@ function createShown(strings: PartContext["strings"]) {
       if (!picture) return;
       chart.update(picture.chart);
       setText(caption, picture.figure);
-      updateLegend(legend, picture);
+      // One line alone is named by the axis.
+      const { series } = picture.chart;
+      setHidden(legend, series.length < 2);
+      updateLegend(
+        legend,
+        series.length < 2 ? [] : series.map(({ name: title, style }) => ({ title, style })),
+      );
       keepChildren(head, picture.columns, () => el("th", { scope: "col" }), setText);
       keepChildren(body, picture.rows, () => el("tr"), updateRow);
     },
   };
-}
-
-function updateLegend(legend: HTMLElement, { chart: { series } }: VaryPicture): void {
-  setHidden(legend, series.length < 2);
-  const shown = series.length < 2 ? [] : series;
-  keepChildren(
-    legend,
-    shown,
-    (i) => el("li", {}, seriesSample(shown[i]?.style ?? 0), el("span")),
-    (item, { name }) => {
-      const text = item.querySelector("span");
-      if (text) setText(text, name);
-    },
-  );
 }
 
 function updateRow(row: HTMLElement, cells: readonly string[]): void {
